@@ -1,0 +1,70 @@
+package org.castwright.material;
+
+import java.util.List;
+
+/**
+ * One class of casting material. The figures are starting points for a first test cast; each group
+ * names its source.
+ *
+ * @param id short name for the command line, e.g. {@code plaster-pottery}
+ * @param name name for people
+ * @param shrink linear change from mold to casting
+ * @param density of the set casting
+ * @param viscosityPaS at the pour, Pa·s
+ * @param gateMm bore of the gate's throat, mm
+ * @param ventMm bore of a vent, mm
+ * @param headMm height of the pour above the cavity, mm
+ * @param demoldStrain strain the set casting takes without harm
+ * @param pourC lowest and highest usual temperature at the pour, °C
+ * @param workingTimeMin shortest and longest usual working time, minutes, or null for a melt
+ * @param demoldTimeMin shortest and longest usual time to the opening, minutes
+ * @param cautions texts, already looked up
+ * @param notes one sentence for the job sheet
+ */
+public record Material(
+    String id,
+    String name,
+    Shrink shrink,
+    Density density,
+    double viscosityPaS,
+    double gateMm,
+    double ventMm,
+    double headMm,
+    DemoldStrain demoldStrain,
+    List<Double> pourC,
+    List<Double> workingTimeMin,
+    List<Double> demoldTimeMin,
+    List<String> cautions,
+    String notes) {
+
+  /**
+   * Linear change, percent of the mold's length; above zero the casting ends smaller than the mold.
+   */
+  public record Shrink(double percent, double lowPercent, double highPercent, String source) {}
+
+  /** kg/m³. */
+  public record Density(double kgPerM3, String source) {}
+
+  /** Share, 0.01 = 1 %. */
+  public record DemoldStrain(double share, String source) {}
+
+  /**
+   * The factor to scale the model by so that the casting ends at the model's size: {@code 1/(1-s)}.
+   */
+  public double scaleFactor() {
+    return scaleFactor(shrink.percent());
+  }
+
+  /**
+   * The factor for a linear shrink in percent.
+   *
+   * @throws IllegalArgumentException outside -20 to 20 percent
+   */
+  public static double scaleFactor(double shrinkPercent) {
+    if (!(shrinkPercent >= -20 && shrinkPercent <= 20)) {
+      throw new IllegalArgumentException(
+          "a shrink of " + shrinkPercent + " % is outside -20 to 20 %");
+    }
+    return 1 / (1 - shrinkPercent / 100);
+  }
+}

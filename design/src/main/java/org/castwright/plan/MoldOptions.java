@@ -1,0 +1,210 @@
+package org.castwright.plan;
+
+import org.castwright.geom.Vec3;
+
+/**
+ * What the maker asks for. Immutable; start from {@link #DEFAULT} and change what differs through
+ * {@link #with}.
+ *
+ * @param pull direction in the model's frame in which piece 1 leaves, or null to let the survey
+ *     choose
+ * @param material id in the material table
+ * @param shrinkPercent linear shrink for each model axis in percent, or null for the material's own
+ * @param wallMm wall round the cavity, or 0 for the rule by size and material
+ * @param block outside shape
+ * @param process printing process
+ * @param clearanceMm gap between key and socket, or 0 for the process's own
+ * @param keyShape form of the keys
+ * @param keyCount number of keys, at least 3, or 0 to choose by size
+ * @param closing how the mold is held together
+ * @param pour position while filling
+ * @param releaseMm width of a caught place that still counts as free
+ * @param allowCaught build even when trapped space is left
+ * @param threads worker threads, at least 1
+ */
+public record MoldOptions(
+    Vec3 pull,
+    String material,
+    Vec3 shrinkPercent,
+    double wallMm,
+    BlockShape block,
+    PrintProcess process,
+    double clearanceMm,
+    KeyShape keyShape,
+    int keyCount,
+    Closing closing,
+    Pour pour,
+    double releaseMm,
+    boolean allowCaught,
+    int threads) {
+
+  /**
+   * Plaster in a filament-printed box held by bands: the commonest job and the strictest release,
+   * since plaster takes no strain at all. Release tolerance 0.05 mm, about a sixth of a print
+   * layer.
+   */
+  public static final MoldOptions DEFAULT =
+      new MoldOptions(
+          null,
+          "plaster-pottery",
+          null,
+          0,
+          BlockShape.BOX,
+          PrintProcess.FDM,
+          0,
+          KeyShape.CONE,
+          0,
+          Closing.BANDS,
+          Pour.SEAM,
+          0.05,
+          false,
+          2);
+
+  /** Checks every value; the message of the exception says which is wrong and what is allowed. */
+  public MoldOptions {
+    require(wallMm == 0 || (wallMm >= 2 && wallMm <= 100), "the wall must be 2 to 100 mm");
+    require(clearanceMm >= 0 && clearanceMm <= 2, "the clearance must be 0 to 2 mm");
+    require(keyCount == 0 || (keyCount >= 3 && keyCount <= 12), "the keys must be 3 to 12");
+    require(releaseMm > 0 && releaseMm <= 1, "the release tolerance must be above 0 up to 1 mm");
+    require(threads >= 1 && threads <= 64, "the threads must be 1 to 64");
+  }
+
+  private static void require(boolean ok, String words) {
+    if (!ok) {
+      throw new IllegalArgumentException(words);
+    }
+  }
+
+  /** The gap in force, mm. */
+  public double clearance() {
+    return clearanceMm > 0 ? clearanceMm : process.clearanceMm();
+  }
+
+  /** A copy to change. */
+  public With with() {
+    return new With(this);
+  }
+
+  /** Changes some options and leaves the rest. */
+  public static final class With {
+    private Vec3 pull;
+    private String material;
+    private Vec3 shrinkPercent;
+    private double wallMm;
+    private BlockShape block;
+    private PrintProcess process;
+    private double clearanceMm;
+    private KeyShape keyShape;
+    private int keyCount;
+    private Closing closing;
+    private Pour pour;
+    private double releaseMm;
+    private boolean allowCaught;
+    private int threads;
+
+    private With(MoldOptions o) {
+      pull = o.pull;
+      material = o.material;
+      shrinkPercent = o.shrinkPercent;
+      wallMm = o.wallMm;
+      block = o.block;
+      process = o.process;
+      clearanceMm = o.clearanceMm;
+      keyShape = o.keyShape;
+      keyCount = o.keyCount;
+      closing = o.closing;
+      pour = o.pour;
+      releaseMm = o.releaseMm;
+      allowCaught = o.allowCaught;
+      threads = o.threads;
+    }
+
+    public With pull(Vec3 v) {
+      pull = v;
+      return this;
+    }
+
+    public With material(String v) {
+      material = v;
+      return this;
+    }
+
+    public With shrinkPercent(Vec3 v) {
+      shrinkPercent = v;
+      return this;
+    }
+
+    public With wallMm(double v) {
+      wallMm = v;
+      return this;
+    }
+
+    public With block(BlockShape v) {
+      block = v;
+      return this;
+    }
+
+    public With process(PrintProcess v) {
+      process = v;
+      return this;
+    }
+
+    public With clearanceMm(double v) {
+      clearanceMm = v;
+      return this;
+    }
+
+    public With keyShape(KeyShape v) {
+      keyShape = v;
+      return this;
+    }
+
+    public With keyCount(int v) {
+      keyCount = v;
+      return this;
+    }
+
+    public With closing(Closing v) {
+      closing = v;
+      return this;
+    }
+
+    public With pour(Pour v) {
+      pour = v;
+      return this;
+    }
+
+    public With releaseMm(double v) {
+      releaseMm = v;
+      return this;
+    }
+
+    public With allowCaught(boolean v) {
+      allowCaught = v;
+      return this;
+    }
+
+    public With threads(int v) {
+      threads = v;
+      return this;
+    }
+
+    public MoldOptions build() {
+      return new MoldOptions(
+          pull,
+          material,
+          shrinkPercent,
+          wallMm,
+          block,
+          process,
+          clearanceMm,
+          keyShape,
+          keyCount,
+          closing,
+          pour,
+          releaseMm,
+          allowCaught,
+          threads);
+    }
+  }
+}
