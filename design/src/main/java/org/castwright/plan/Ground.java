@@ -1,0 +1,11 @@
+package org.castwright.plan;
+
+/** The seam surface as the planner sees it: a height field outside the casting's shadow. */
+interface Ground {
+
+  /** Height of the sheet, mm; NaN where the casting covers the point. */
+  double heightAt(double x, double y);
+
+  /** Distance to the casting's shadow, mm; 0 inside it. */
+  double shadowDistance(double x, double y);
+}

@@ -1,0 +1,48 @@
+package org.castwright.plan;
+
+import org.castwright.geom.Box3;
+import org.castwright.material.Material;
+
+/**
+ * Sizes by rule. All are common practice, no source, unless the line says otherwise: walls 3 to 5
+ * mm round castings up to 100 mm and 5 to 8 mm up to 200 mm; keys 6 to 10 mm across up to 100 mm
+ * and 10 to 16 mm above, as high as half their diameter; a funnel cone of 60°, its mouth 1.8 times
+ * the throat (about 18 mm over a 10 mm throat on a small table-top mold).
+ *
+ * @param wall round the cavity, mm
+ * @param keyDiameter at the sheet, mm
+ * @param keyGap from a key to cavity, outside or channel, mm
+ * @param gate bore of the throat, mm
+ * @param mouth diameter of the funnel's mouth, mm
+ * @param vent bore, mm
+ */
+record Sizes(
+    double wall, double keyDiameter, double keyGap, double gate, double mouth, double vent) {
+
+  private static final double DENSE = 2000;
+  private static final double MOUTH_PER_GATE = 1.8;
+
+  /** Half the opening angle of the funnel, degrees. */
+  static final double FUNNEL_HALF_ANGLE = 30;
+
+  static Sizes of(Box3 casting, Material material, double wallAsked) {
+    double size = casting.longestSide();
+    double wall = Math.max(4, Math.min(10, 3 + 0.025 * size));
+    if (material.density().kgPerM3() > DENSE) {
+      wall *= 1.25;
+    }
+    if (wallAsked > 0) {
+      wall = wallAsked;
+    }
+    double key = Math.max(6, Math.min(16, 0.1 * size));
+    // a casting smaller than the usual gate gets a gate it can be cut from
+    double gate = Math.min(material.gateMm(), Math.max(3, 0.2 * size));
+    double vent = Math.min(material.ventMm(), Math.max(1, 0.05 * size));
+    return new Sizes(wall, key, 3, gate, MOUTH_PER_GATE * gate, vent);
+  }
+
+  /** Height of the funnel cone from the throat to a mouth of the diameter given, mm. */
+  double funnelHeight(double mouthDiameter) {
+    return (mouthDiameter - gate) / 2 / Math.tan(Math.toRadians(FUNNEL_HALF_ANGLE));
+  }
+}
