@@ -1,0 +1,322 @@
+package org.castwright.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.parting.BlockBox;
+
+/**
+ * Gate and vents. In a standing mold every roof maximum has a level normal, so it lies on the
+ * silhouette: channels run up along the seam and open with the pieces. In a lying mold they run
+ * straight up through piece 1 along its pull.
+ */
+final class ChannelPlanner {
+
+  /** Air pockets that drain with less fall than this are shaken out; common practice. */
+  static final double LEAST_PERSISTENCE = 0.5;
+
+  /** More vents than this are noise of the model rather than pockets; the deepest are kept. */
+  private static final int MOST_VENTS = 12;
+
+  /** How far past the outside a channel's tool reaches, so that it cuts clean, mm. */
+  private static final double PAST = 2;
+
+  /**
+   * Straight flank added above and below the sheet, so that its facets cannot tilt out of the bore.
+   */
+  private static final double LEAST_RISE = 0.2;
+
+  private final TriMesh casting;
+  private final Ground ground;
+  private final BlockBox box;
+  private final Sizes sizes;
+  private final SeamPoints seam;
+  private final Room room;
+  private final List<Channel> channels = new ArrayList<>();
+  private final List<String> warnings = new ArrayList<>();
+
+  ChannelPlanner(TriMesh casting, Room room, BlockBox box, Sizes sizes, List<double[]> seamLoops) {
+    this.casting = casting;
+    this.room = room;
+    this.ground = room.ground();
+    this.box = box;
+    this.sizes = sizes;
+    this.seam = new SeamPoints(seamLoops);
+  }
+
+  PourPlan plan(Pour pour) {
+    int axis = pour == Pour.SEAM ? 1 : 2;
+    double least = Math.max(LEAST_PERSISTENCE, 0.003 * casting.bounds().longestSide());
+    List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, axis, 1, least);
+    for (RoofPeaks.Peak peak : strongest(peaks)) {
+      boolean gate = channels.isEmpty();
+      Channel c = pour == Pour.SEAM ? alongSeam(peak, gate) : alongPull(peak, gate);
+      if (c == null) {
+        warnings.add(unvented(peak));
+      } else {
+        add(c);
+      }
+    }
+    addReliefVent(pour, peaks);
+    return new PourPlan(
+        pour, pour == Pour.SEAM ? Vec3.Y : Vec3.Z, List.copyOf(channels), peaks.size(), warnings);
+  }
+
+  private List<RoofPeaks.Peak> strongest(List<RoofPeaks.Peak> peaks) {
+    if (peaks.size() <= MOST_VENTS + 1) {
+      return peaks;
+    }
+    double[] p = peaks.stream().mapToDouble(RoofPeaks.Peak::persistence).sorted().toArray();
+    double least = p[p.length - MOST_VENTS - 1];
+    warnings.add(
+        (peaks.size() - MOST_VENTS - 1)
+            + " shallow air pockets have no vent of their own: tilt and tap the mold while filling.");
+    return peaks.stream().filter(q -> q.persistence() >= least).limit(MOST_VENTS + 1).toList();
+  }
+
+  private void add(Channel c) {
+    channels.add(c);
+    for (Channel.Station s : c.stations()) {
+      room.take(s.center().x(), s.center().y(), s.radius());
+    }
+  }
+
+  private String unvented(RoofPeaks.Peak peak) {
+    return String.format(
+        Locale.ROOT,
+        "Air can stay under the roof near (%.1f, %.1f, %.1f) in the mold frame: no vent reaches it;"
+            + " tilt the mold while filling.",
+        peak.point().x(),
+        peak.point().y(),
+        peak.point().z());
+  }
+
+  private String nextName(boolean gate) {
+    return gate ? "gate" : "vent-" + channels.size();
+  }
+
+  // ---- standing mold ----
+
+  private Channel alongSeam(RoofPeaks.Peak peak, boolean gate) {
+    double size = casting.bounds().longestSide();
+    Vec3 join = seam.joinFor(peak.point(), Math.max(0.3, 0.003 * size), 0.15 * size);
+    return join == null ? null : fromJoin(join, gate);
+  }
+
+  private Channel fromJoin(Vec3 join, boolean gate) {
+    double bore = gate ? sizes.gate() : sizes.vent();
+    Route route = new Route(ground, box.y1());
+    for (double r = bore / 2; r >= Math.min(bore / 2, 0.5); r *= 0.75) {
+      List<double[]> way = null;
+      if (route.straightUp(join.x(), join.y(), r)) {
+        way = List.of(new double[] {join.x(), join.y()}, new double[] {join.x(), box.y1()});
+      } else {
+        way = route.around(join.x(), join.y(), r, box.x0() + r + 2, box.x1() - r - 2);
+      }
+      if (way != null) {
+        return seamChannel(join, way, r, gate);
+      }
+    }
+    return null;
+  }
+
+  private Channel seamChannel(Vec3 join, List<double[]> way, double r, boolean gate) {
+    List<Channel.Station> stations = new ArrayList<>();
+    double inset = depthInside(join, way, r);
+    double[] dir = direction(way.get(0), way.get(1));
+    Vec3 inner = new Vec3(join.x() - inset * dir[0], join.y() - inset * dir[1], join.z());
+    stations.add(new Channel.Station(inner, r, LEAST_RISE));
+    double mouth = gate ? mouthRadius(way, r) : r;
+    double funnel = (mouth - r) / Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
+    double[] end = way.get(way.size() - 1);
+    for (int k = 0; k + 1 < way.size(); k++) {
+      double[] a = way.get(k);
+      double[] b = way.get(k + 1);
+      double l = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      int n = Math.max(1, (int) Math.ceil(l / 1.5));
+      for (int i = k == 0 ? 1 : 0; i < n + (k + 2 == way.size() ? 1 : 0); i++) {
+        double x = a[0] + (b[0] - a[0]) * i / n;
+        double y = a[1] + (b[1] - a[1]) * i / n;
+        double toEnd = k + 2 == way.size() ? Math.hypot(end[0] - x, end[1] - y) : 1e9;
+        double radius =
+            Math.max(r, mouth - toEnd * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)));
+        stations.add(station(x, y, radius, join.z(), dir));
+      }
+    }
+    Channel.Station last = stations.get(stations.size() - 1);
+    Vec3 outer = last.center();
+    double grow = funnel > 0 ? PAST * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)) : 0;
+    stations.add(
+        new Channel.Station(outer.plus(new Vec3(0, PAST, 0)), last.radius() + grow, last.rise()));
+    return new Channel(
+        nextName(gate),
+        gate ? Channel.Kind.GATE : Channel.Kind.VENT,
+        Channel.Course.SEAM,
+        stations,
+        inner,
+        outer,
+        2 * r,
+        2 * mouth);
+  }
+
+  /** A cross-section that both halves can leave: centered on the sheet's range across the bore. */
+  private Channel.Station station(double x, double y, double r, double fallback, double[] dir) {
+    double lo = Double.POSITIVE_INFINITY;
+    double hi = Double.NEGATIVE_INFINITY;
+    for (int k = -4; k <= 4; k++) {
+      double s = r * k / 4;
+      for (int t = -1; t <= 1; t++) {
+        double h = ground.heightAt(x + s * -dir[1] + t * dir[0], y + s * dir[0] + t * dir[1]);
+        if (!Double.isNaN(h)) {
+          lo = Math.min(lo, h);
+          hi = Math.max(hi, h);
+        }
+      }
+    }
+    if (lo > hi) {
+      lo = fallback;
+      hi = fallback;
+    }
+    return new Channel.Station(new Vec3(x, y, (lo + hi) / 2), r, (hi - lo) / 2 + LEAST_RISE);
+  }
+
+  /** How far a channel may reach into the casting: one bore radius, or half the casting's width. */
+  private double depthInside(Vec3 join, List<double[]> way, double r) {
+    double[] dir = direction(way.get(0), way.get(1));
+    double width = 0;
+    double step = 0.25;
+    while (width < 4 * r
+        && ground.shadowDistance(
+                join.x() - (width + 2 * step) * dir[0], join.y() - (width + 2 * step) * dir[1])
+            <= 0) {
+      width += step;
+    }
+    return Math.max(0.3, Math.min(r, width / 2));
+  }
+
+  private static double[] direction(double[] a, double[] b) {
+    double l = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    return new double[] {(b[0] - a[0]) / l, (b[1] - a[1]) / l};
+  }
+
+  /** The widest mouth that leaves solid ground above and below the sheet and to both sides. */
+  private double mouthRadius(List<double[]> way, double r) {
+    double[] end = way.get(way.size() - 1);
+    double h = ground.heightAt(end[0], end[1]);
+    double most = Math.min(box.z1() - h, h - box.z0()) - 3;
+    most = Math.min(most, Math.min(end[0] - box.x0(), box.x1() - end[0]) - 3);
+    double straight = end[1] - way.get(way.size() - 2)[1];
+    most = Math.min(most, r + 0.8 * straight * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)));
+    return Math.max(r, Math.min(sizes.mouth() / 2 * r / (sizes.gate() / 2), most));
+  }
+
+  // ---- lying mold ----
+
+  private Channel alongPull(RoofPeaks.Peak peak, boolean gate) {
+    return pullChannel(middleOfRoof(peak.point()), gate);
+  }
+
+  private Channel pullChannel(Vec3 p, boolean gate) {
+    double r = (gate ? sizes.gate() : sizes.vent()) / 2;
+    double top = box.z1();
+    double mouth =
+        gate ? Math.max(r, Math.min(sizes.mouth() / 2, r + 0.8 * (top - p.z()) * 0.577)) : r;
+    double cone = (mouth - r) / Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
+    double inset = Math.min(r, 0.5 * casting.bounds().size().z());
+    Vec3 inner = p.minus(new Vec3(0, 0, inset));
+    Vec3 outer = new Vec3(p.x(), p.y(), top);
+    List<Channel.Station> s = new ArrayList<>();
+    s.add(new Channel.Station(inner, r, 0));
+    if (cone > 0) {
+      s.add(new Channel.Station(new Vec3(p.x(), p.y(), top - cone), r, 0));
+    }
+    s.add(new Channel.Station(outer, mouth, 0));
+    double grow = cone > 0 ? PAST * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)) : 0;
+    s.add(new Channel.Station(outer.plus(new Vec3(0, 0, PAST)), mouth + grow, 0));
+    return new Channel(
+        nextName(gate),
+        gate ? Channel.Kind.GATE : Channel.Kind.VENT,
+        Channel.Course.PULL,
+        s,
+        inner,
+        outer,
+        2 * r,
+        2 * mouth);
+  }
+
+  /** On a flat roof the vertex nearest to the middle of the plateau, else the peak itself. */
+  private Vec3 middleOfRoof(Vec3 peak) {
+    double[] v = casting.xyz();
+    double reach = 0.25 * casting.bounds().longestSide();
+    double x = 0;
+    double y = 0;
+    int n = 0;
+    for (int i = 0; i < v.length; i += 3) {
+      if (v[i + 2] >= peak.z() - 0.3 && Math.hypot(v[i] - peak.x(), v[i + 1] - peak.y()) <= reach) {
+        x += v[i];
+        y += v[i + 1];
+        n++;
+      }
+    }
+    Vec3 best = peak;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < v.length; i += 3) {
+      double d = Math.hypot(v[i] - x / n, v[i + 1] - y / n);
+      if (v[i + 2] >= peak.z() - 0.3 && d < least) {
+        least = d;
+        best = new Vec3(v[i], v[i + 1], v[i + 2]);
+      }
+    }
+    return best;
+  }
+
+  // ---- a vent beside the gate, so that air can leave while the gate is full ----
+
+  private void addReliefVent(Pour pour, List<RoofPeaks.Peak> peaks) {
+    if (channels.size() != 1 || peaks.isEmpty()) {
+      return;
+    }
+    Channel gate = channels.get(0);
+    double apart = gate.mouthMm() / 2 + sizes.vent() / 2 + 3;
+    Vec3 best = null;
+    for (Vec3 p : candidates(pour)) {
+      double side =
+          pour == Pour.SEAM
+              ? Math.abs(p.x() - gate.outer().x())
+              : Math.hypot(p.x() - gate.outer().x(), p.y() - gate.outer().y());
+      if (side >= apart && (best == null || height(pour, p) > height(pour, best) + 1e-9)) {
+        best = p;
+      }
+    }
+    double most =
+        0.35 * (pour == Pour.SEAM ? casting.bounds().size().y() : casting.bounds().size().z());
+    if (best != null && height(pour, gate.inner()) - height(pour, best) < most) {
+      Channel vent =
+          pour == Pour.PULL
+              ? pullChannel(best, false)
+              : new Route(ground, box.y1()).straightUp(best.x(), best.y(), sizes.vent() / 2)
+                  ? fromJoin(best, false)
+                  : null;
+      if (vent != null) {
+        add(vent);
+      }
+    }
+  }
+
+  private List<Vec3> candidates(Pour pour) {
+    if (pour == Pour.SEAM) {
+      return seam.all();
+    }
+    List<Vec3> out = new ArrayList<>();
+    for (int i = 0; i < casting.vertexCount(); i++) {
+      out.add(casting.vertex(i));
+    }
+    return out;
+  }
+
+  private static double height(Pour pour, Vec3 p) {
+    return pour == Pour.SEAM ? p.y() : p.z();
+  }
+}
