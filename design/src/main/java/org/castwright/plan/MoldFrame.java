@@ -15,9 +15,20 @@ import org.castwright.mesh.TriMesh;
  */
 public record MoldFrame(Vec3 scale, Frame axes, Vec3 origin) {
 
+  /**
+   * Coordinates are first rounded to this part of a millimeter, 15 nm, which 32-bit floats hold
+   * exactly up to 256 mm: faces that were flat before the turn are flat again after it.
+   */
+  private static final double GRID = 65536;
+
   /** The model in the mold frame, on the float grid that STL files can hold. */
   public TriMesh toMold(TriMesh model) {
-    return FloatGrid.snap(model.scaled(scale).toLocal(axes).translated(origin.negate()));
+    TriMesh m = model.scaled(scale).toLocal(axes).translated(origin.negate());
+    double[] rounded = new double[m.xyz().length];
+    for (int i = 0; i < rounded.length; i++) {
+      rounded[i] = Math.rint(m.xyz()[i] * GRID) / GRID;
+    }
+    return FloatGrid.snap(new TriMesh(rounded, m.tri()));
   }
 
   /** A direction of the mold frame in the model's frame. */
@@ -25,7 +36,7 @@ public record MoldFrame(Vec3 scale, Frame axes, Vec3 origin) {
     return axes.toWorld(direction);
   }
 
-  /** A point of the mold frame in the model's frame. */
+  /** A point of the mold frame in the model's frame, before scaling. */
   public Vec3 pointToModel(Vec3 point) {
     Vec3 p = axes.toWorld(point.plus(origin));
     return new Vec3(p.x() / scale.x(), p.y() / scale.y(), p.z() / scale.z());

@@ -29,6 +29,16 @@ public record Frame(Vec3 u, Vec3 v, Vec3 w) {
     return new Frame(u.times(c).plus(v.times(s)), v.times(c).minus(u.times(s)), w);
   }
 
+  /** The frame turned about its own third axis by so many right angles, without rounding. */
+  public Frame quarterTurned(int turns) {
+    return switch (Math.floorMod(turns, 4)) {
+      case 1 -> new Frame(v, u.negate(), w);
+      case 2 -> new Frame(u.negate(), v.negate(), w);
+      case 3 -> new Frame(v.negate(), u, w);
+      default -> this;
+    };
+  }
+
   public Vec3 toLocal(Vec3 p) {
     return new Vec3(u.dot(p), v.dot(p), w.dot(p));
   }

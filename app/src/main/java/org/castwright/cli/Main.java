@@ -1,0 +1,83 @@
+package org.castwright.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileSystemException;
+import org.castwright.mesh.MeshException;
+import org.castwright.pipeline.MoldJob;
+import org.castwright.plan.CaughtException;
+import org.castwright.progress.Progress;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** Entry of the command line. */
+@Command(
+    name = "castwright",
+    description = "Makes multi-part casting molds from 3D models and proves that they open.",
+    subcommands = {
+      MoldCommand.class,
+      LookCommand.class,
+      ProveCommand.class,
+      DemoCommand.class,
+      MaterialsCommand.class,
+      CommandLine.HelpCommand.class
+    },
+    mixinStandardHelpOptions = true,
+    version = "castwright " + MoldJob.VERSION)
+public final class Main implements Runnable {
+
+  @picocli.CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  public static void main(String[] args) {
+    int code = commandLine().execute(args);
+    Runtime.getRuntime().halt(flush(code));
+  }
+
+  private static int flush(int code) {
+    System.out.flush();
+    System.err.flush();
+    return code;
+  }
+
+  /** The configured command line; {@code execute} gives the exit code and never throws. */
+  public static CommandLine commandLine() {
+    CommandLine cl = new CommandLine(new Main());
+    cl.setCaseInsensitiveEnumValuesAllowed(true);
+    cl.setExecutionExceptionHandler((e, c, parsed) -> report(e, c.getErr()));
+    return cl;
+  }
+
+  /** One sentence for the person and the exit code. */
+  private static int report(Exception e, PrintWriter err) {
+    if (e instanceof Progress.CancelledException) {
+      err.println("castwright: stopped; nothing was written.");
+      return Exit.CANCELLED.code();
+    }
+    if (e instanceof CaughtException) {
+      err.println("castwright: " + e.getMessage());
+      return Exit.CAUGHT.code();
+    }
+    if (e instanceof MeshException || e instanceof IllegalArgumentException) {
+      err.println("castwright: " + e.getMessage());
+      return Exit.INPUT.code();
+    }
+    if (e instanceof FileSystemException f) {
+      err.println("castwright: the disk refuses " + f.getFile() + ": " + f.getReason());
+      return Exit.INPUT.code();
+    }
+    if (e instanceof IOException) {
+      err.println("castwright: reading or writing failed: " + e.getMessage());
+      return Exit.INPUT.code();
+    }
+    err.println("castwright: internal error: " + e);
+    if (System.getenv("CASTWRIGHT_TRACE") != null) {
+      e.printStackTrace(err);
+    }
+    return Exit.INTERNAL.code();
+  }
+}

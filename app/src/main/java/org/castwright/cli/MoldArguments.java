@@ -1,0 +1,152 @@
+package org.castwright.cli;
+
+import org.castwright.geom.Vec3;
+import org.castwright.plan.BlockShape;
+import org.castwright.plan.Closing;
+import org.castwright.plan.KeyShape;
+import org.castwright.plan.MoldOptions;
+import org.castwright.plan.Pour;
+import org.castwright.plan.PrintProcess;
+import picocli.CommandLine.Option;
+
+/** What is asked of the mold; shared by {@code mold} and {@code demo}. */
+final class MoldArguments {
+
+  @Option(
+      names = {"-m", "--material"},
+      paramLabel = "ID",
+      description = "Casting material; 'castwright materials' lists them (default: ${DEFAULT-VALUE}).",
+      defaultValue = "plaster-pottery")
+  private String material;
+
+  @Option(
+      names = "--shrink",
+      paramLabel = "PERCENT|X,Y,Z",
+      description = "Linear shrink in percent instead of the material's, one or one for each axis.")
+  private String shrink;
+
+  @Option(
+      names = "--pull",
+      paramLabel = "X,Y,Z",
+      converter = Vector.class,
+      description = "Direction in which piece 1 leaves, in the model's frame (default: surveyed).")
+  private Vec3 pull;
+
+  @Option(
+      names = "--wall",
+      paramLabel = "MM",
+      defaultValue = "0",
+      description = "Wall round the cavity (default: by size and material).")
+  private double wall;
+
+  @Option(
+      names = "--block",
+      paramLabel = "box|rounded|contour",
+      defaultValue = "box",
+      description = "Outside shape (default: ${DEFAULT-VALUE}).")
+  private BlockShape block;
+
+  @Option(
+      names = "--process",
+      paramLabel = "fdm|resin",
+      defaultValue = "fdm",
+      description = "Printing process, for gaps and walls (default: ${DEFAULT-VALUE}).")
+  private PrintProcess process;
+
+  @Option(
+      names = "--clearance",
+      paramLabel = "MM",
+      defaultValue = "0",
+      description = "Gap between key and socket (default: by process).")
+  private double clearance;
+
+  @Option(
+      names = "--keys",
+      paramLabel = "cone|dome",
+      defaultValue = "cone",
+      description = "Shape of the keys (default: ${DEFAULT-VALUE}).")
+  private KeyShape keys;
+
+  @Option(
+      names = "--key-count",
+      paramLabel = "N",
+      defaultValue = "0",
+      description = "Number of keys, at least 3 (default: by size).")
+  private int keyCount;
+
+  @Option(
+      names = "--closing",
+      paramLabel = "bands|bolts|clamps|none",
+      defaultValue = "bands",
+      description = "How the mold is held together (default: ${DEFAULT-VALUE}).")
+  private Closing closing;
+
+  @Option(
+      names = "--pour",
+      paramLabel = "seam|pull",
+      defaultValue = "seam",
+      description =
+          "Fill standing with the seam upright, or lying with piece 1 on top"
+              + " (default: ${DEFAULT-VALUE}).")
+  private Pour pour;
+
+  @Option(
+      names = "--release",
+      paramLabel = "MM",
+      defaultValue = "0.05",
+      description = "Width of a catch that still counts as free (default: ${DEFAULT-VALUE}).")
+  private double release;
+
+  @Option(
+      names = "--allow-caught",
+      description = "Build even when trapped space is left; the report records it.")
+  private boolean allowCaught;
+
+  @Option(
+      names = "--bed",
+      paramLabel = "XxYxZ",
+      defaultValue = "220x220x250",
+      converter = Vector.class,
+      description = "Room of the printer, mm (default: ${DEFAULT-VALUE}).")
+  private Vec3 bed;
+
+  Vec3 bed() {
+    return bed;
+  }
+
+  MoldOptions options(int threads) {
+    return MoldOptions.DEFAULT
+        .with()
+        .material(material)
+        .shrinkPercent(shrinkPercent())
+        .pull(pull)
+        .wallMm(wall)
+        .block(block)
+        .process(process)
+        .clearanceMm(clearance)
+        .keyShape(keys)
+        .keyCount(keyCount)
+        .closing(closing)
+        .pour(pour)
+        .releaseMm(release)
+        .allowCaught(allowCaught)
+        .threads(threads)
+        .build();
+  }
+
+  private Vec3 shrinkPercent() {
+    if (shrink == null) {
+      return null;
+    }
+    if (shrink.contains(",")) {
+      return new Vector().convert(shrink);
+    }
+    try {
+      double s = Double.parseDouble(shrink);
+      return new Vec3(s, s, s);
+    } catch (NumberFormatException e) {
+      throw new IllegalArgumentException(
+          "--shrink takes one number or three, in percent, not '" + shrink + "'", e);
+    }
+  }
+}

@@ -1,0 +1,59 @@
+package org.castwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.mold.Mold;
+import org.castwright.pictures.MoldPictures;
+import org.castwright.pictures.PictureOptions;
+import org.castwright.pipeline.Artist;
+import org.castwright.progress.Progress;
+import org.castwright.survey.CaughtPlaces;
+
+/** Draws a mold with the program's own renderer. */
+final class MoldArtist implements Artist {
+
+  private final int threads;
+
+  MoldArtist(int threads) {
+    this.threads = threads;
+  }
+
+  @Override
+  public void draw(Path folder, Mold mold, Progress progress) throws IOException {
+    // the plan's casting has the model's own facets, which the survey's numbers go with
+    TriMesh casting = mold.plan().casting();
+    MoldPictures pictures =
+        new MoldPictures(
+            casting,
+            mold.pieces().stream()
+                .map(p -> new MoldPictures.Piece(p.name(), p.mesh(), p.pull()))
+                .toList(),
+            mold.plan().parting().seamLoops(),
+            PictureOptions.DEFAULT.withThreads(threads));
+    CaughtPlaces caught = mold.plan().survey().caught();
+    pictures.closed(folder.resolve("closed.png"));
+    pictures.opened(folder.resolve("opened.png"));
+    for (int i = 0; i < mold.pieces().size(); i++) {
+      pictures.piece(i, folder.resolve(mold.pieces().get(i).name() + ".png"));
+    }
+    pictures.draft(draft(casting, caught), folder.resolve("draft.png"));
+    pictures.caught(
+        Refusal.patches(caught, casting.triangleCount()), folder.resolve("caught.png"));
+  }
+
+  /** Angle between each facet and the pull, degrees; not a number where the facet is caught. */
+  private static double[] draft(TriMesh casting, CaughtPlaces caught) {
+    double[] out = new double[casting.triangleCount()];
+    for (int f = 0; f < out.length; f++) {
+      Vec3 a = casting.areaVector(f);
+      double l = a.length();
+      out[f] =
+          caught.caught(f)
+              ? Double.NaN
+              : l > 0 ? Math.toDegrees(Math.asin(Math.min(1, Math.abs(a.z()) / l))) : 0;
+    }
+    return out;
+  }
+}

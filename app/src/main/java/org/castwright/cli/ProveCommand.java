@@ -1,0 +1,54 @@
+package org.castwright.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.castwright.pipeline.Json;
+import org.castwright.pipeline.ProofFolder;
+import org.castwright.proof.Proof;
+import org.castwright.proof.ProofCheck;
+import org.castwright.solid.SolidKernel;
+import org.castwright.solid.manifold.ManifoldKernel;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code castwright prove DIR}: the proof alone, on files already written. */
+@Command(
+    name = "prove",
+    description = "Proves a mold folder again from its files alone; writes nothing.",
+    mixinStandardHelpOptions = true)
+final class ProveCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "DIR", description = "A folder that castwright wrote.")
+  private Path folder;
+
+  @Mixin private RunArguments run;
+
+  @Override
+  public Integer call() throws IOException {
+    PrintWriter out = spec.commandLine().getOut();
+    try (SolidKernel kernel = new ManifoldKernel()) {
+      Proof proof =
+          Proof.of(
+              ProofFolder.read(folder),
+              kernel,
+              run.progress(out, spec.commandLine().getErr()));
+      if (run.json()) {
+        out.println(Json.line(proof));
+      } else if (!run.quiet()) {
+        for (ProofCheck c : proof.checks()) {
+          out.println((c.passed() ? "  ok    " : "FAILED  ") + c.name() + ": " + c.words());
+        }
+        out.println(proof.passed() ? "proved" : "NOT proved");
+      }
+      out.flush();
+      return proof.passed() ? Exit.OK.code() : Exit.UNPROVED.code();
+    }
+  }
+}

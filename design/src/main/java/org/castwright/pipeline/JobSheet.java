@@ -1,0 +1,201 @@
+package org.castwright.pipeline;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.castwright.geom.Vec3;
+import org.castwright.material.Material;
+import org.castwright.mold.Mold;
+import org.castwright.mold.Piece;
+import org.castwright.plan.Closing;
+import org.castwright.plan.MoldPlan;
+import org.castwright.plan.Pour;
+
+/** {@code sheet.txt}: what a person needs at the bench, in order of use. */
+final class JobSheet {
+
+  private static final int WIDTH = 92;
+
+  private final Report report;
+  private final Mold mold;
+  private final MoldPlan plan;
+  private final StringBuilder out = new StringBuilder();
+
+  private JobSheet(Report report, Mold mold) {
+    this.report = report;
+    this.mold = mold;
+    this.plan = mold.plan();
+  }
+
+  static String of(Report report, Mold mold) {
+    return new JobSheet(report, mold).write();
+  }
+
+  private String write() {
+    Material m = plan.material();
+    line("JOB SHEET: mold for %s in %s", report.input().file(), m.name());
+    line(
+        "%s",
+        report.proof().passed()
+            ? "Proved: every check passed on the files in this folder."
+            : "NOT PROVED: see the failed checks below. Do not pour before they are settled.");
+    report.proof().checks().stream()
+        .filter(c -> !c.passed())
+        .forEach(c -> item("FAILED %s: %s", c.name(), c.words()));
+    caughtPlaces();
+    pieces();
+    print();
+    close();
+    pour(m);
+    open(m);
+    list("Before you start", m.cautions());
+    item("Suppliers' safety data sheets, local codes and licensed practice come first.");
+    list("Notes", report.warnings());
+    return out.toString();
+  }
+
+  private void caughtPlaces() {
+    if (report.survey().free()) {
+      return;
+    }
+    head("Caught places");
+    for (Report.CaughtInfo c : report.survey().caught()) {
+      item(
+          "near (%.1f, %.1f, %.1f) of the scaled model: %.1f mm² caught, %.2f mm deep, %.2f mm wide",
+          c.center()[0], c.center()[1], c.center()[2], c.areaMm2(), c.depthMm(), c.widthMm());
+    }
+  }
+
+  private void pieces() {
+    head("Pieces");
+    for (Report.PieceFile p : report.pieces()) {
+      item(
+          "%s: %s (to print: %s), %.1f cm³, comes off as number %d along %s",
+          p.name(), p.file(), p.printFile(), p.volumeMm3() / 1000, p.order(), axis(p.pull()));
+    }
+    Vec3 s = plan.frame().scale();
+    item(
+        "Scaled for shrink by %.5f, %.5f, %.5f (model x, y, z); shrink from: %s",
+        s.x(), s.y(), s.z(), report.material().shrinkSource());
+    item(
+        "Block %s, %s mm; seam %s, %.0f mm long",
+        report.block().shape(),
+        size(report.block().box()),
+        plan.parting().flat() ? "flat" : "following the model",
+        report.parting().seamLengthMm());
+  }
+
+  private void print() {
+    head("Print");
+    item("Outer face on the bed, cavity upward, no supports: the files in print/ stand that way.");
+    item("At least 4 wall lines and no gaps in the shut-off faces, or the mold weeps.");
+    item("Smooth or coat the cavity: layer lines grip like an undercut.");
+  }
+
+  private void close() {
+    head("Close");
+    item(
+        "%d keys (%s), gap %.2f mm; they fit in one way only. Dry-fit first.",
+        plan.keys().size(),
+        plan.keys().isEmpty() ? "none" : plan.keys().get(0).shape().name().toLowerCase(Locale.ROOT),
+        plan.options().clearance());
+    item("%s", closing(plan.options().closing()));
+    item("Release agent as the material's supplier advises.");
+  }
+
+  private static String closing(Closing c) {
+    return switch (c) {
+      case BANDS -> "Strap rubber bands round the grooves.";
+      case BOLTS -> "Bolt through the clear holes, finger-tight, crosswise.";
+      case CLAMPS -> "Clamp on the round seats.";
+      case NONE -> "No closing features: tape or clamp the halves.";
+    };
+  }
+
+  private void pour(Material m) {
+    head("Pour");
+    item(
+        plan.pour().pour() == Pour.SEAM
+            ? "Stand the mold with the arrows pointing up, seam upright, funnel on top."
+            : "Lay the mold flat, piece 1 on top, funnel up.");
+    item(
+        "Volume %.1f cm³ with gate and vents: %.3f kg at %.0f kg/m³. Mix 5 to 10 %% more.",
+        report.pour().volumeToPourMm3() / 1000,
+        report.pour().massToPourKg(),
+        m.density().kgPerM3());
+    item("%d gate, %d vent(s): stop when every vent shows material.",
+        report.pour().gates(), report.pour().vents());
+    item("Pour at %s °C.", range(m.pourC()));
+    if (m.workingTimeMin() != null) {
+      item("Working time usually %s min.", range(m.workingTimeMin()));
+    }
+    item("%s", m.notes());
+  }
+
+  private void open(Material m) {
+    head("Open");
+    item("Not before %s min (usual range; the supplier's figure wins).", range(m.demoldTimeMin()));
+    item("Start at the pry slots; pull straight, without twisting:");
+    for (Piece p : mold.pieces()) {
+      item("  %d. %s off along %s", p.order(), p.name(), axis(array(p.pull())));
+    }
+    item("Cut gate and vents off the casting when it is free.");
+  }
+
+  private void list(String head, List<String> lines) {
+    if (!lines.isEmpty()) {
+      head(head);
+      lines.forEach(l -> item("%s", l));
+    }
+  }
+
+  private void head(String words) {
+    out.append('\n').append(words.toUpperCase(Locale.ROOT)).append('\n');
+  }
+
+  private void line(String format, Object... args) {
+    out.append(String.format(Locale.ROOT, format, args)).append('\n');
+  }
+
+  /** One wrapped list item. */
+  private void item(String format, Object... args) {
+    String text = String.format(Locale.ROOT, format, args);
+    StringBuilder row = new StringBuilder("- ");
+    for (String word : text.split(" ")) {
+      if (row.length() + word.length() > WIDTH) {
+        out.append(row.toString().stripTrailing()).append('\n');
+        row = new StringBuilder("  ");
+      }
+      row.append(word).append(' ');
+    }
+    out.append(row.toString().stripTrailing()).append('\n');
+  }
+
+  private static String axis(double[] v) {
+    return String.format(
+        Locale.ROOT, "%s (mold frame)", v[2] > 0.5 ? "+z" : v[2] < -0.5 ? "-z" : list(v));
+  }
+
+  private static String list(double[] v) {
+    return String.format(Locale.ROOT, "(%.3f, %.3f, %.3f)", v[0], v[1], v[2]);
+  }
+
+  private static double[] array(Vec3 v) {
+    return new double[] {v.x(), v.y(), v.z()};
+  }
+
+  private static String size(Report.Box b) {
+    return String.format(
+        Locale.ROOT,
+        "%.1f × %.1f × %.1f",
+        b.max()[0] - b.min()[0],
+        b.max()[1] - b.min()[1],
+        b.max()[2] - b.min()[2]);
+  }
+
+  private static String range(List<Double> r) {
+    return r.stream()
+        .map(d -> String.format(Locale.ROOT, "%.0f", d))
+        .collect(Collectors.joining(" to "));
+  }
+}

@@ -1,0 +1,60 @@
+package org.castwright.pipeline;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectWriter;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+
+/** JSON as castwright writes it: snake_case names, two-space indent, the same on every system. */
+public final class Json {
+
+  private static final ObjectMapper MAPPER =
+      JsonMapper.builder()
+          .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
+          .enable(SerializationFeature.INDENT_OUTPUT)
+          .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .build();
+
+  private Json() {}
+
+  public static String write(Object value) {
+    DefaultIndenter indent = new DefaultIndenter("  ", "\n");
+    ObjectWriter writer =
+        MAPPER.writer(
+            new DefaultPrettyPrinter().withObjectIndenter(indent).withArrayIndenter(null));
+    try {
+      return writer.writeValueAsString(value) + "\n";
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** On one line. */
+  public static String line(Object value) {
+    try {
+      return MAPPER.writer().without(SerializationFeature.INDENT_OUTPUT).writeValueAsString(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /**
+   * @throws JsonProcessingException if the text is not such a value
+   */
+  public static <T> T read(String text, Class<T> type) throws JsonProcessingException {
+    return MAPPER.readValue(text, type);
+  }
+
+  /**
+   * @throws JsonProcessingException if the text is not JSON
+   */
+  public static JsonNode tree(String text) throws JsonProcessingException {
+    return MAPPER.readTree(text);
+  }
+}

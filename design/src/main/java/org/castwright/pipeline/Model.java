@@ -1,0 +1,91 @@
+package org.castwright.pipeline;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.castwright.geom.LengthUnit;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.meshio.MeshReader;
+import org.castwright.meshio.RawModel;
+import org.castwright.meshio.ReadLimits;
+import org.castwright.progress.Progress;
+import org.castwright.repair.Repair;
+import org.castwright.repair.RepairResult;
+import org.castwright.solid.SolidKernel;
+
+/**
+ * A model ready for the survey: healed, in millimeters, z up.
+ *
+ * @param mesh closed, oriented, manifold
+ * @param source file name without folder
+ * @param trianglesRead before healing
+ * @param units in force
+ * @param repair what healing did
+ * @param warnings sentences for the maker
+ */
+public record Model(
+    TriMesh mesh,
+    String source,
+    int trianglesRead,
+    LengthUnit units,
+    RepairResult repair,
+    List<String> warnings) {
+
+  /** Outside these longest sides the units are probably wrong, mm. */
+  private static final double SMALL = 5;
+
+  private static final double LARGE = 2000;
+
+  /**
+   * Reads and heals a file.
+   *
+   * @throws org.castwright.mesh.MeshException if the file or the model cannot be used
+   * @throws IOException if the disk fails
+   */
+  public static Model read(
+      Path file, ModelOptions options, SolidKernel kernel, Progress progress) throws IOException {
+    progress.at("read", 0);
+    return of(MeshReader.read(file, ReadLimits.DEFAULT, progress), options, kernel, progress);
+  }
+
+  /** As {@link #read} for a model already in memory. */
+  public static Model of(
+      RawModel raw, ModelOptions options, SolidKernel kernel, Progress progress) {
+    List<String> warnings = new ArrayList<>(raw.notes());
+    LengthUnit units = raw.statedUnit() == null ? options.units() : raw.statedUnit();
+    double factor = units.millimeters() * options.scale();
+    if (options.sizeMm() > 0) {
+      factor = options.sizeMm() / raw.mesh().bounds().longestSide();
+    }
+    TriMesh mesh = raw.mesh().toLocal(options.up().frame());
+    if (factor != 1) {
+      mesh = mesh.scaled(new Vec3(factor, factor, factor));
+    }
+    warnAboutSize(mesh.bounds().longestSide(), units, raw.statedUnit() != null, warnings);
+    progress.at("heal", 0);
+    RepairResult repair = Repair.heal(mesh, options.repair(), kernel, progress);
+    return new Model(
+        repair.mesh(),
+        raw.source(),
+        raw.mesh().triangleCount(),
+        units,
+        repair,
+        List.copyOf(warnings));
+  }
+
+  private static void warnAboutSize(
+      double side, LengthUnit units, boolean stated, List<String> warnings) {
+    if (side < SMALL || side > LARGE) {
+      warnings.add(
+          String.format(
+              Locale.ROOT,
+              "The model's longest side is %.4g mm: are %s the right units%s? Use --units or --size.",
+              side,
+              units.symbol(),
+              stated ? " (the file states them)" : ""));
+    }
+  }
+}

@@ -1,0 +1,54 @@
+package org.castwright.pipeline;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.castwright.mesh.TriMesh;
+import org.castwright.meshio.NamedMesh;
+import org.castwright.meshio.StlWriter;
+import org.castwright.meshio.ThreeMfWriter;
+import org.castwright.mold.Mold;
+import org.castwright.mold.Piece;
+import org.castwright.plan.Prism;
+
+/** The mesh files of a mold folder. */
+final class MoldFiles {
+
+  static final String CASTING = "casting.stl";
+  static final String CHANNELS = "channels.stl";
+  static final String BLOCK = "block.stl";
+  static final String PACKAGE = "mold.3mf";
+
+  private MoldFiles() {}
+
+  static String piece(Piece p) {
+    return "pieces/" + p.name() + ".stl";
+  }
+
+  static String print(Piece p) {
+    return "print/" + p.name() + ".stl";
+  }
+
+  static void write(Path dir, Mold mold) throws IOException {
+    Files.createDirectories(dir.resolve("pieces"));
+    Files.createDirectories(dir.resolve("print"));
+    StlWriter.write(dir.resolve(CASTING), mold.casting(), "castwright casting, mm");
+    if (!mold.channels().isEmpty()) {
+      StlWriter.write(dir.resolve(CHANNELS), mold.channels(), "castwright channels, mm");
+    }
+    var block = mold.plan().block();
+    TriMesh prism = Prism.of(block.outline(), block.box().z0(), block.box().z1());
+    StlWriter.write(dir.resolve(BLOCK), prism, "castwright block, mm");
+    List<NamedMesh> objects = new ArrayList<>();
+    for (Piece p : mold.pieces()) {
+      StlWriter.write(dir.resolve(piece(p)), p.mesh(), "castwright " + p.name() + ", mm");
+      StlWriter.write(
+          dir.resolve(print(p)), p.print(), "castwright " + p.name() + " for printing, mm");
+      objects.add(new NamedMesh(p.name(), p.mesh()));
+    }
+    objects.add(new NamedMesh("casting", mold.casting()));
+    ThreeMfWriter.write(dir.resolve(PACKAGE), objects);
+  }
+}

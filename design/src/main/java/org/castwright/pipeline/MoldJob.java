@@ -1,0 +1,122 @@
+package org.castwright.pipeline;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import org.castwright.mold.Mold;
+import org.castwright.plan.MoldPlan;
+import org.castwright.progress.Progress;
+import org.castwright.proof.Proof;
+import org.castwright.solid.SolidKernel;
+
+/**
+ * The whole job: read, heal, plan, cut, write aside, prove from the files, draw, move into place. The
+ * order of steps is written here and nowhere else.
+ */
+public final class MoldJob {
+
+  /** The program's version as reports state it. */
+  public static final String VERSION = "0.1.0";
+
+  private final JobOptions options;
+  private final SolidKernel kernel;
+  private final Artist artist;
+  private final Progress progress;
+  private final Timings timings = new Timings();
+
+  public MoldJob(JobOptions options, SolidKernel kernel, Artist artist, Progress progress) {
+    this.options = options;
+    this.kernel = kernel;
+    this.artist = artist;
+    this.progress = progress;
+  }
+
+  /** What came of a job. */
+  public record Result(Report report, Mold mold, Proof proof) {}
+
+  /**
+   * Reads a model file and makes its mold.
+   *
+   * @param output folder to appear whole or not at all
+   * @throws org.castwright.mesh.MeshException if the model or the folder cannot be used
+   * @throws org.castwright.plan.CaughtException if two rigid pieces cannot open it
+   * @throws IOException if the disk fails
+   */
+  public Result run(Path modelFile, Path output) throws IOException {
+    try (OutputFolder folder = OutputFolder.at(output)) {
+      Progress watch = timings.watching(progress);
+      Model model = Model.read(modelFile, options.model(), kernel, watch);
+      return run(model, modelFile, folder);
+    }
+  }
+
+  /** As {@link #run(Path, Path)} for a model made in memory. */
+  public Result run(Model model, Path output) throws IOException {
+    try (OutputFolder folder = OutputFolder.at(output)) {
+      return run(model, null, folder);
+    }
+  }
+
+  private Result run(Model model, Path modelFile, OutputFolder folder) throws IOException {
+    Progress watch = timings.watching(progress);
+    MoldPlan plan = MoldPlan.of(model.mesh(), options.mold(), kernel, watch);
+    Mold mold = Mold.build(plan, kernel, watch);
+    Path dir = folder.path();
+    watch.at("write", 0);
+    MoldFiles.write(dir, mold);
+    List<String> warnings = new ArrayList<>(model.warnings());
+    warnings.addAll(mold.warnings());
+    writeReport(dir, report(model, mold, null, warnings));
+    timings.start("proof");
+    CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, mold));
+    Proof proof = Proof.of(ProofFolder.read(dir), kernel, progress);
+    timings.start("pictures");
+    join(pictures);
+    timings.start("report");
+    Report report = report(model, mold, proof, warnings);
+    writeReport(dir, report);
+    Files.writeString(dir.resolve("sheet.txt"), JobSheet.of(report, mold));
+    if (modelFile != null) {
+      Files.writeString(dir.resolve(JobFile.NAME), JobFile.write(modelFile, options));
+    }
+    folder.publish();
+    return new Result(report, mold, proof);
+  }
+
+  private Report report(Model model, Mold mold, Proof proof, List<String> warnings) {
+    return ReportMaker.of(
+        VERSION, model, mold, options.bed(), proof, timings.rounded(), warnings);
+  }
+
+  private void draw(Path dir, Mold mold) {
+    try {
+      Path pictures = Files.createDirectories(dir.resolve("pictures"));
+      artist.draw(pictures, mold, progress);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void join(CompletableFuture<Void> pictures) throws IOException {
+    try {
+      pictures.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof UncheckedIOException io) {
+        throw io.getCause();
+      }
+      if (e.getCause() instanceof RuntimeException r) {
+        throw r;
+      }
+      throw e;
+    }
+  }
+
+  private static void writeReport(Path dir, Report report) throws IOException {
+    Files.writeString(dir.resolve("report.json"), Json.write(report));
+  }
+}

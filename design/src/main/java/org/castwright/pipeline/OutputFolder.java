@@ -1,0 +1,149 @@
+package org.castwright.pipeline;
+
+import java.io.IOException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.DirectoryNotEmptyException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.stream.Stream;
+import org.castwright.mesh.MeshException;
+
+/**
+ * A folder that appears whole or not at all: files are written into a side folder next to it, which
+ * then takes its place by renaming. Closing without {@link #publish} removes the side folder.
+ */
+final class OutputFolder implements AutoCloseable {
+
+  private final Path target;
+  private final Path side;
+  private final Thread cleaner;
+  private boolean published;
+
+  /**
+   * Opens a side folder.
+   *
+   * @throws MeshException if {@code target} exists and is neither empty nor a mold folder
+   */
+  static OutputFolder at(Path target) throws IOException {
+    Path full = target.toAbsolutePath().normalize();
+    if (Files.exists(full) && !mayReplace(full)) {
+      throw new MeshException(
+          "the output folder "
+              + target
+              + " holds other files; name a new folder or one that castwright wrote.");
+    }
+    Files.createDirectories(full.getParent());
+    Path side = Files.createTempDirectory(full.getParent(), "." + full.getFileName() + "-");
+    return new OutputFolder(full, side);
+  }
+
+  private OutputFolder(Path target, Path side) {
+    this.target = target;
+    this.side = side;
+    cleaner = new Thread(() -> removeQuietly(side), "remove side folder");
+    Runtime.getRuntime().addShutdownHook(cleaner);
+  }
+
+  /** Where to write. */
+  Path path() {
+    return side;
+  }
+
+  /** Puts the side folder in the target's place. */
+  void publish() throws IOException {
+    Path old = null;
+    if (Files.exists(target)) {
+      old = side.resolveSibling(side.getFileName() + "-old");
+      Files.move(target, old, StandardCopyOption.ATOMIC_MOVE);
+    }
+    try {
+      Files.move(side, target, StandardCopyOption.ATOMIC_MOVE);
+    } catch (AtomicMoveNotSupportedException | DirectoryNotEmptyException e) {
+      if (old != null) {
+        Files.move(old, target);
+      }
+      throw e;
+    }
+    published = true;
+    if (old != null) {
+      remove(old);
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    if (!published) {
+      remove(side);
+    }
+    try {
+      Runtime.getRuntime().removeShutdownHook(cleaner);
+    } catch (IllegalStateException shuttingDown) {
+      // the hook is running already and does the same work
+      return;
+    }
+  }
+
+  private static boolean mayReplace(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return false;
+    }
+    try (Stream<Path> entries = Files.list(folder)) {
+      if (entries.findAny().isEmpty()) {
+        return true;
+      }
+    }
+    for (String name : new String[] {"report.json", RefusalFolder.NAME}) {
+      Path report = folder.resolve(name);
+      if (Files.isRegularFile(report) && Files.readString(report).contains("\"castwright\"")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** On the way down a worker may still be writing: remove until the folder stays away. */
+  private static void removeQuietly(Path folder) {
+    for (int i = 0; i < 20; i++) {
+      try {
+        remove(folder);
+        Thread.sleep(50);
+        if (!Files.exists(folder)) {
+          return;
+        }
+      } catch (IOException e) {
+        // a file appeared meanwhile: try again
+        continue;
+      } catch (InterruptedException e) {
+        return;
+      }
+    }
+  }
+
+  private static void remove(Path folder) throws IOException {
+    if (!Files.exists(folder)) {
+      return;
+    }
+    Files.walkFileTree(
+        folder,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes a) throws IOException {
+            Files.delete(file);
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult postVisitDirectory(Path dir, IOException e) throws IOException {
+            if (e != null) {
+              throw e;
+            }
+            Files.delete(dir);
+            return FileVisitResult.CONTINUE;
+          }
+        });
+  }
+}

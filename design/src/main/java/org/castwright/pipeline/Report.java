@@ -1,0 +1,168 @@
+package org.castwright.pipeline;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What {@code report.json} holds. Lengths mm, volumes mm³, areas mm², angles degrees, masses kg,
+ * times s. Frames: {@code survey} directions are in the model's frame; everything else is in the mold
+ * frame (z the pull of piece 1, y up while pouring) unless the name says otherwise. The JSON Schema
+ * stands beside this class.
+ */
+@JsonInclude(JsonInclude.Include.ALWAYS)
+public record Report(
+    String castwright,
+    Input input,
+    MaterialUsed material,
+    double[] scale,
+    Frame moldFrame,
+    Block block,
+    List<PieceFile> pieces,
+    CastingFile casting,
+    ChannelsFile channelsBody,
+    List<ChannelInfo> channels,
+    List<KeyInfo> keys,
+    List<FeatureInfo> features,
+    SurveyInfo survey,
+    PartingInfo parting,
+    PourInfo pour,
+    Volumes volumes,
+    Limits limits,
+    ProofInfo proof,
+    Map<String, Double> timingsS,
+    List<String> warnings) {
+
+  /** The model file and what healing did to it. */
+  public record Input(
+      String file, int triangles, String units, double[] sizeMm, List<Healing> healing) {}
+
+  /** One healing step. */
+  public record Healing(String name, String words, int count, double largestMovementMm) {}
+
+  /** The material and the figures used of it. */
+  public record MaterialUsed(
+      String id,
+      String name,
+      double[] shrinkPercent,
+      String shrinkSource,
+      double densityKgPerM3,
+      String densitySource) {}
+
+  /** From the scaled model to the mold frame: {@code p_mold = rows · p − origin}. */
+  public record Frame(double[][] rows, double[] origin) {}
+
+  /** Lowest corner, highest corner. */
+  public record Box(double[] min, double[] max) {}
+
+  /** The outer body. */
+  public record Block(String shape, Box box, double wallMm, double volumeMm3, String file) {}
+
+  /** A piece and its files. */
+  public record PieceFile(
+      String name,
+      String file,
+      String printFile,
+      int order,
+      double[] pull,
+      double volumeMm3,
+      int triangles,
+      Box box) {}
+
+  /** The casting and its file. */
+  public record CastingFile(String file, double volumeMm3, double massKg, int triangles, Box box) {}
+
+  /** Gate and vents as cast material fills them; no file when there are none. */
+  public record ChannelsFile(String file, double volumeMm3) {}
+
+  /** A gate or vent; the axis runs from the casting to the outside. */
+  public record ChannelInfo(
+      String name, String kind, String course, double boreMm, double mouthMm, double[][] axis) {}
+
+  /** A key on one piece with its socket in another. */
+  public record KeyInfo(
+      String name,
+      String shape,
+      double[] center,
+      double[] axis,
+      double diameterMm,
+      double heightMm,
+      double draftDeg,
+      double clearanceMm,
+      String keyPiece,
+      String socketPiece) {}
+
+  /** Something cut from the outside. */
+  public record FeatureInfo(String name, String kind, int piece) {}
+
+  /** How the model opens. */
+  public record SurveyInfo(
+      boolean free,
+      double[] direction,
+      double trappedVolumeMm3,
+      double noiseFloorMm3,
+      double caughtAreaMm2,
+      double caughtDepthMm,
+      double caughtWidthMm,
+      double releaseMm,
+      double drawDepthMm,
+      double drawAboveMm,
+      double drawBelowMm,
+      double shadowAreaMm2,
+      double flatnessMm,
+      double seamSlopeDeg,
+      Map<String, Double> shareOfAreaUnderDraft,
+      int silhouetteLoops,
+      int directionsTried,
+      boolean simplified,
+      double simplifyBoundMm,
+      List<CaughtInfo> caught,
+      List<Alternative> alternatives) {}
+
+  /** A caught place; center in the model's frame, scaled. */
+  public record CaughtInfo(
+      double[] center, double areaMm2, double depthMm, double widthMm, int facets) {}
+
+  /** Another direction. */
+  public record Alternative(
+      double[] direction, double trappedVolumeMm3, double caughtWidthMm, double drawDepthMm) {}
+
+  /** The seam. */
+  public record PartingInfo(
+      String method,
+      boolean flat,
+      double wallHeightMm,
+      int loops,
+      double seamLengthMm,
+      double steepestDeg) {}
+
+  /** How it is filled. */
+  public record PourInfo(
+      String position,
+      double[] up,
+      int roofPeaks,
+      int gates,
+      int vents,
+      double volumeToPourMm3,
+      double massToPourKg) {}
+
+  /** The volume balance as designed. */
+  public record Volumes(
+      double blockMm3,
+      double piecesMm3,
+      double castingMm3,
+      double channelsMm3,
+      double keyClearanceMm3,
+      double featuresMm3) {}
+
+  /** What the proof holds the mold against. */
+  public record Limits(
+      double releaseMm, double minimumWallMm, double[] bedMm, boolean allowCaught) {}
+
+  /** The proof made from the files. */
+  public record ProofInfo(boolean passed, List<CheckInfo> checks) {}
+
+  /** One check. */
+  public record CheckInfo(
+      String name, boolean passed, double value, double limit, String unit, String words) {}
+}

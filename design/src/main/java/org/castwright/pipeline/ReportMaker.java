@@ -1,0 +1,309 @@
+package org.castwright.pipeline;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.castwright.geom.Box3;
+import org.castwright.geom.Vec3;
+import org.castwright.material.Material;
+import org.castwright.mesh.TriMesh;
+import org.castwright.mold.Mold;
+import org.castwright.mold.Piece;
+import org.castwright.plan.Channel;
+import org.castwright.plan.Feature;
+import org.castwright.plan.Key;
+import org.castwright.plan.KeyShape;
+import org.castwright.plan.MoldPlan;
+import org.castwright.proof.Proof;
+import org.castwright.survey.CaughtPlaces;
+import org.castwright.survey.DraftShares;
+import org.castwright.survey.Opening;
+import org.castwright.survey.SurveyResult;
+
+/** Turns results into the records of {@code report.json}. */
+final class ReportMaker {
+
+  private static final double MM3_PER_M3 = 1e9;
+
+  private ReportMaker() {}
+
+  static Report of(
+      String version,
+      Model model,
+      Mold mold,
+      Vec3 bed,
+      Proof proof,
+      Map<String, Double> timings,
+      List<String> warnings) {
+    MoldPlan plan = mold.plan();
+    List<Report.PieceFile> pieces = mold.pieces().stream().map(ReportMaker::piece).toList();
+    return new Report(
+        version,
+        input(model),
+        material(plan),
+        array(plan.frame().scale()),
+        frame(plan),
+        block(plan),
+        pieces,
+        casting(mold),
+        new Report.ChannelsFile(
+            mold.channels().isEmpty() ? null : MoldFiles.CHANNELS, mold.volumes().channels()),
+        plan.pour().channels().stream().map(ReportMaker::channel).toList(),
+        plan.keys().stream().map(ReportMaker::key).toList(),
+        plan.features().stream().map(ReportMaker::feature).toList(),
+        survey(plan.survey(), plan.options().releaseMm()),
+        parting(plan),
+        pour(mold),
+        volumes(mold),
+        limits(plan, bed),
+        proof == null ? null : proof(proof),
+        timings,
+        warnings);
+  }
+
+  static Report.Input input(Model model) {
+    return new Report.Input(
+        model.source(),
+        model.trianglesRead(),
+        model.units().symbol(),
+        array(model.mesh().bounds().size()),
+        model.repair().steps().stream()
+            .map(
+                s ->
+                    new Report.Healing(
+                        s.name(), s.words(), s.count(), round(s.largestMovementMm(), 6)))
+            .toList());
+  }
+
+  private static Report.MaterialUsed material(MoldPlan plan) {
+    Material m = plan.material();
+    Vec3 s = plan.frame().scale();
+    double[] shrink = {percent(s.x()), percent(s.y()), percent(s.z())};
+    String source =
+        plan.options().shrinkPercent() == null ? m.shrink().source() : "given by the maker";
+    return new Report.MaterialUsed(
+        m.id(), m.name(), shrink, source, m.density().kgPerM3(), m.density().source());
+  }
+
+  private static double percent(double scale) {
+    return round(100 * (1 - 1 / scale), 6);
+  }
+
+  private static Report.Frame frame(MoldPlan plan) {
+    var axes = plan.frame().axes();
+    return new Report.Frame(
+        new double[][] {array(axes.u()), array(axes.v()), array(axes.w())},
+        array(plan.frame().origin()));
+  }
+
+  private static Report.Block block(MoldPlan plan) {
+    var b = plan.block().box();
+    return new Report.Block(
+        lower(plan.block().shape()),
+        new Report.Box(
+            new double[] {b.x0(), b.y0(), b.z0()}, new double[] {b.x1(), b.y1(), b.z1()}),
+        round(plan.block().wallMm(), 3),
+        plan.block().volume(),
+        MoldFiles.BLOCK);
+  }
+
+  private static Report.PieceFile piece(Piece p) {
+    return new Report.PieceFile(
+        p.name(),
+        MoldFiles.piece(p),
+        MoldFiles.print(p),
+        p.order(),
+        array(p.pull()),
+        p.mesh().volume(),
+        p.mesh().triangleCount(),
+        box(p.mesh()));
+  }
+
+  private static Report.CastingFile casting(Mold mold) {
+    double v = mold.casting().volume();
+    return new Report.CastingFile(
+        MoldFiles.CASTING, v, mass(mold, v), mold.casting().triangleCount(), box(mold.casting()));
+  }
+
+  private static double mass(Mold mold, double volume) {
+    return round(volume / MM3_PER_M3 * mold.plan().material().density().kgPerM3(), 6);
+  }
+
+  private static Report.ChannelInfo channel(Channel c) {
+    List<double[]> axis = new ArrayList<>();
+    for (int i = 0; i + 1 < c.stations().size(); i++) {
+      axis.add(array(c.stations().get(i).center()));
+    }
+    return new Report.ChannelInfo(
+        c.name(),
+        lower(c.kind()),
+        lower(c.course()),
+        round(c.boreMm(), 3),
+        round(c.mouthMm(), 3),
+        axis.toArray(new double[0][]));
+  }
+
+  private static Report.KeyInfo key(Key k) {
+    return new Report.KeyInfo(
+        k.name(),
+        lower(k.shape()),
+        array(k.center()),
+        new double[] {0, 0, 1},
+        2 * k.radius(),
+        k.height(),
+        k.shape() == KeyShape.CONE ? Key.DRAFT_DEG : 0,
+        k.clearance(),
+        "piece-2",
+        "piece-1");
+  }
+
+  private static Report.FeatureInfo feature(Feature f) {
+    return new Report.FeatureInfo(f.name(), lower(f.kind()).replace('_', '-'), f.piece());
+  }
+
+  static Report.SurveyInfo survey(SurveyResult s, double release) {
+    Opening o = s.best();
+    return new Report.SurveyInfo(
+        o.free(),
+        array(o.direction()),
+        round(o.trappedVolume(), 4),
+        round(o.noiseFloor(), 4),
+        round(o.caughtArea(), 3),
+        round(o.caughtDepth(), 3),
+        round(o.caughtWidth(), 4),
+        release,
+        round(o.drawDepth(), 4),
+        round(o.drawAbove(), 4),
+        round(o.drawBelow(), 4),
+        round(o.shadowArea(), 2),
+        round(o.flatness(), 4),
+        round(o.seamSlope(), 2),
+        draft(o.draft()),
+        o.silhouetteLoops(),
+        s.directionsTried(),
+        s.simplified(),
+        round(s.simplifyBound(), 5),
+        caught(s.caught()),
+        s.ranked().stream()
+            .skip(1)
+            .map(
+                a ->
+                    new Report.Alternative(
+                        array(a.direction()),
+                        round(a.trappedVolume(), 4),
+                        round(a.caughtWidth(), 4),
+                        round(a.drawDepth(), 4)))
+            .toList());
+  }
+
+  private static Map<String, Double> draft(DraftShares d) {
+    Map<String, Double> out = new LinkedHashMap<>();
+    out.put("0.5", round(d.underHalf(), 6));
+    out.put("1", round(d.underOne(), 6));
+    out.put("2", round(d.underTwo(), 6));
+    out.put("3", round(d.underThree(), 6));
+    out.put("5", round(d.underFive(), 6));
+    return out;
+  }
+
+  private static List<Report.CaughtInfo> caught(CaughtPlaces places) {
+    return places.places().stream()
+        .map(
+            p ->
+                new Report.CaughtInfo(
+                    array(p.center()),
+                    round(p.area(), 3),
+                    round(p.depth(), 3),
+                    round(p.width(), 3),
+                    p.facets()))
+        .toList();
+  }
+
+  private static Report.PartingInfo parting(MoldPlan plan) {
+    double length = 0;
+    for (double[] loop : plan.parting().seamLoops()) {
+      length += length(loop);
+    }
+    return new Report.PartingInfo(
+        lower(plan.parting().used()),
+        plan.parting().flat(),
+        round(plan.parting().wallHeight(), 4),
+        plan.parting().seamLoops().size(),
+        round(length, 3),
+        round(plan.parting().stats().maxSlopeDeg(), 2));
+  }
+
+  /** Length of a closed polyline of packed points, mm. */
+  private static double length(double[] loop) {
+    double sum = 0;
+    int n = loop.length / 3;
+    for (int i = 0; i < n; i++) {
+      int a = 3 * i;
+      int b = 3 * ((i + 1) % n);
+      Vec3 d =
+          new Vec3(loop[b] - loop[a], loop[b + 1] - loop[a + 1], loop[b + 2] - loop[a + 2]);
+      sum += d.length();
+    }
+    return sum;
+  }
+
+  private static Report.PourInfo pour(Mold mold) {
+    var pour = mold.plan().pour();
+    double volume = mold.volumes().casting() + mold.volumes().channels();
+    int gates =
+        (int) pour.channels().stream().filter(c -> c.kind() == Channel.Kind.GATE).count();
+    return new Report.PourInfo(
+        lower(pour.pour()),
+        array(pour.up()),
+        pour.peaks(),
+        gates,
+        pour.channels().size() - gates,
+        volume,
+        mass(mold, volume));
+  }
+
+  private static Report.Volumes volumes(Mold mold) {
+    var v = mold.volumes();
+    double pieces = mold.pieces().stream().mapToDouble(p -> p.mesh().volume()).sum();
+    return new Report.Volumes(
+        v.block(), pieces, v.casting(), v.channels(), v.keyClearance(), v.features());
+  }
+
+  private static Report.Limits limits(MoldPlan plan, Vec3 bed) {
+    double wall = Math.min(plan.options().process().minimumWallMm(), plan.block().wallMm());
+    return new Report.Limits(
+        plan.options().releaseMm(), wall, array(bed), plan.options().allowCaught());
+  }
+
+  static Report.ProofInfo proof(Proof proof) {
+    return new Report.ProofInfo(
+        proof.passed(),
+        proof.checks().stream()
+            .map(
+                c ->
+                    new Report.CheckInfo(
+                        c.name(), c.passed(), c.value(), c.limit(), c.unit(), c.words()))
+            .toList());
+  }
+
+  private static Report.Box box(TriMesh mesh) {
+    Box3 b = mesh.bounds();
+    return new Report.Box(array(b.min()), array(b.max()));
+  }
+
+  private static double[] array(Vec3 v) {
+    // adding zero turns -0 into 0
+    return new double[] {v.x() + 0.0, v.y() + 0.0, v.z() + 0.0};
+  }
+
+  private static String lower(Enum<?> e) {
+    return e.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static double round(double v, int digits) {
+    double f = Math.pow(10, digits);
+    return Double.isFinite(v) ? Math.rint(v * f) / f + 0.0 : v;
+  }
+}

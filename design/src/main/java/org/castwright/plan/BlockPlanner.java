@@ -1,0 +1,113 @@
+package org.castwright.plan;
+
+import java.util.List;
+import org.castwright.geom.Box3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.parting.BlockBox;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * The block: as small as the wall, the keys, the closing features and the funnel allow. The margin
+ * beside the casting grows from the wall until the places that keys and bolts need are there.
+ */
+final class BlockPlanner {
+
+  private static final double STEP = 1;
+
+  private final TriMesh casting;
+  private final Sizes sizes;
+  private final MoldOptions options;
+  private final ShadowMap shadow;
+
+  BlockPlanner(TriMesh casting, Sizes sizes, MoldOptions options, double extra) {
+    this.casting = casting;
+    this.sizes = sizes;
+    this.options = options;
+    double reach = mostMargin() + extra + 2 * sizes.mouth() + 10;
+    double cell = Math.max(0.25, casting.bounds().longestSide() / 400);
+    this.shadow = ShadowMap.of(casting, reach, cell);
+  }
+
+  ShadowMap shadow() {
+    return shadow;
+  }
+
+  /**
+   * @param extra added to the margin beside the casting, when an earlier try lacked flat ground, mm
+   */
+  BlockPlan plan(double extra) {
+    double margin = sizes.wall();
+    while (margin < mostMargin() && !roomy(block(margin))) {
+      margin += STEP;
+    }
+    return block(margin + extra);
+  }
+
+  /** With this margin a key fits anywhere beside the casting. */
+  private double mostMargin() {
+    return sizes.keyDiameter() + 2 * (sizes.keyGap() + options.clearance()) + STEP;
+  }
+
+  private boolean roomy(BlockPlan block) {
+    Ground flat =
+        new Ground() {
+          @Override
+          public double heightAt(double x, double y) {
+            return shadow.distanceAt(x, y) > 0 ? 0 : Double.NaN;
+          }
+
+          @Override
+          public double shadowDistance(double x, double y) {
+            return Math.max(0, shadow.distanceAt(x, y) - shadow.cell());
+          }
+        };
+    Room room = new Room(flat, block.outline());
+    BlockBox b = block.box();
+    // keep the gate's way free: it leaves at the top middle
+    room.take((b.x0() + b.x1()) / 2, b.y1(), sizes.mouth() / 2 + 2);
+    double d = sizes.keyDiameter();
+    double r = d / 2 + options.clearance();
+    int keys = options.keyCount() > 0 ? options.keyCount() : 4;
+    List<double[]> picked = Spread.pick(room.places(r, sizes.keyGap(), 2), keys, 2 * d);
+    boolean wide = spans(picked, b);
+    picked.forEach(p -> room.take(p[0], p[1], r));
+    if (options.closing() == Closing.BOLTS) {
+      double bolt = FeaturePlanner.boltHole(b) / 2;
+      return wide && Spread.pick(room.places(bolt, 3, 2), 4, 8 * bolt).size() >= 4;
+    }
+    return wide && picked.size() >= keys;
+  }
+
+  /** Keys must reach over most of the block, or the far side is not held. */
+  private static boolean spans(List<double[]> picked, BlockBox b) {
+    double x0 = picked.stream().mapToDouble(p -> p[0]).min().orElse(0);
+    double x1 = picked.stream().mapToDouble(p -> p[0]).max().orElse(0);
+    double y0 = picked.stream().mapToDouble(p -> p[1]).min().orElse(0);
+    double y1 = picked.stream().mapToDouble(p -> p[1]).max().orElse(0);
+    return x1 - x0 > 0.5 * (b.x1() - b.x0()) && y1 - y0 > 0.5 * (b.y1() - b.y0());
+  }
+
+  private BlockPlan block(double margin) {
+    Box3 c = casting.bounds();
+    double funnel = sizes.funnelHeight(sizes.mouth());
+    boolean standing = options.pour() == Pour.SEAM;
+    double top = standing ? Math.max(margin, 4 + funnel) : margin;
+    double low = Math.max(sizes.wall(), sizes.gate() / 2 + 4);
+    double high = standing ? low : Math.max(low, 4 + funnel);
+    BlockBox box =
+        new BlockBox(
+            out(c.min().x() - margin, -1),
+            out(c.min().y() - margin, -1),
+            out(c.max().x() + margin, 1),
+            out(c.max().y() + top, 1),
+            out(c.min().z() - low, -1),
+            out(c.max().z() + high, 1));
+    Polygon outline = Outline.of(options.block(), box, shadow, margin);
+    return new BlockPlan(options.block(), outline, box, sizes.wall());
+  }
+
+  /** Rounded outward to half millimeters, which floats hold exactly. */
+  private static double out(double v, int sign) {
+    return sign > 0 ? Math.ceil(2 * v) / 2 : Math.floor(2 * v) / 2;
+  }
+}

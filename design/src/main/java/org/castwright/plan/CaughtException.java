@@ -1,0 +1,42 @@
+package org.castwright.plan;
+
+import java.util.Locale;
+import org.castwright.mesh.TriMesh;
+import org.castwright.survey.SurveyResult;
+
+/** The model cannot be molded in two rigid pieces: the best pull leaves trapped space. */
+public final class CaughtException extends RuntimeException {
+
+  private final transient TriMesh scaled;
+  private final transient SurveyResult survey;
+  private final double releaseMm;
+
+  CaughtException(TriMesh scaled, SurveyResult survey, double releaseMm) {
+    super(
+        String.format(
+            Locale.ROOT,
+            "two rigid pieces do not open: the best pull leaves %.3g mm³ of mold trapped in %d"
+                + " place(s), up to %.2f mm wide; use a material that stretches, more pieces or a"
+                + " jacket, or --allow-caught to build it all the same",
+            survey.best().trappedVolume(),
+            survey.caught().places().size(),
+            survey.best().caughtWidth()));
+    this.scaled = scaled;
+    this.survey = survey;
+    this.releaseMm = releaseMm;
+  }
+
+  /** The scaled model the survey's places refer to. */
+  public TriMesh scaled() {
+    return scaled;
+  }
+
+  public SurveyResult survey() {
+    return survey;
+  }
+
+  /** The width of a catch that would have counted as free, mm. */
+  public double releaseMm() {
+    return releaseMm;
+  }
+}

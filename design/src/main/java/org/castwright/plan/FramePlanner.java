@@ -1,0 +1,74 @@
+package org.castwright.plan;
+
+import org.castwright.geom.Box3;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.locationtech.jts.algorithm.ConvexHull;
+import org.locationtech.jts.algorithm.MinimumAreaRectangle;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+
+/**
+ * Turns the model into the mold frame: z along the pull; about it so that the block is small; y, up
+ * while pouring, so that the fewest air pockets need a vent.
+ */
+final class FramePlanner {
+
+  /** A turned rectangle must save this share of the area; else the model's own axes are kept. */
+  private static final double WORTH_TURNING = 0.03;
+
+  private FramePlanner() {}
+
+  /**
+   * @param model as healed, unscaled
+   * @param scale factors for the model's axes
+   * @param pull of piece 1 in the model's frame
+   */
+  static MoldFrame of(TriMesh model, Vec3 scale, Vec3 pull) {
+    TriMesh scaled = model.scaled(scale);
+    Frame frame = Frame.along(pull);
+    frame = frame.turned(smallestRectangle(scaled.toLocal(frame)));
+    frame = frame.quarterTurned(bestUp(scaled.toLocal(frame)));
+    Box3 box = scaled.toLocal(frame).bounds();
+    return new MoldFrame(scale, frame, box.center());
+  }
+
+  /** Degrees to turn the frame by so that its axes lie along the smallest rectangle, or 0. */
+  private static double smallestRectangle(TriMesh local) {
+    Coordinate[] points = new Coordinate[local.vertexCount()];
+    for (int i = 0; i < points.length; i++) {
+      points[i] = new Coordinate(local.xyz()[3 * i], local.xyz()[3 * i + 1]);
+    }
+    Geometry hull = new ConvexHull(points, new GeometryFactory()).getConvexHull();
+    Geometry rectangle = MinimumAreaRectangle.getMinimumRectangle(hull);
+    if (rectangle.getArea() > (1 - WORTH_TURNING) * hull.getEnvelope().getArea()) {
+      return 0;
+    }
+    Coordinate[] c = rectangle.getCoordinates();
+    double angle = Math.toDegrees(StrictMath.atan2(c[1].y - c[0].y, c[1].x - c[0].x));
+    return angle - 90 * Math.rint(angle / 90);
+  }
+
+  /** Right angles to turn by: fewest air pockets, then the lower stand. */
+  private static int bestUp(TriMesh local) {
+    Vec3 size = local.bounds().size();
+    double least = Math.max(ChannelPlanner.LEAST_PERSISTENCE, 0.003 * local.bounds().longestSide());
+    int best = 0;
+    double bestScore = Double.POSITIVE_INFINITY;
+    // quarter turn n makes this axis of the unturned frame the new y: y, -x, -y, x
+    int[] axis = {1, 0, 1, 0};
+    int[] sign = {1, -1, -1, 1};
+    for (int turn = 0; turn < 4; turn++) {
+      double height = axis[turn] == 0 ? size.x() : size.y();
+      int peaks = RoofPeaks.of(local, axis[turn], sign[turn], least).size();
+      double score = peaks + 0.5 * height / (size.x() + size.y());
+      if (score < bestScore - 1e-6) {
+        bestScore = score;
+        best = turn;
+      }
+    }
+    return best;
+  }
+}

@@ -1,0 +1,129 @@
+package org.castwright.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.material.Material;
+import org.castwright.material.Materials;
+import org.castwright.mesh.TriMesh;
+import org.castwright.parting.Parting;
+import org.castwright.parting.PartingOptions;
+import org.castwright.progress.Progress;
+import org.castwright.solid.SolidKernel;
+import org.castwright.survey.Survey;
+import org.castwright.survey.SurveyOptions;
+import org.castwright.survey.SurveyResult;
+
+/** The order of decisions. */
+final class Planner {
+
+  /** How often the block may grow when the seam leaves too little flat ground for keys. */
+  private static final int TRIES = 3;
+
+  private final TriMesh model;
+  private final MoldOptions options;
+  private final SolidKernel kernel;
+  private final Progress progress;
+  private final Material material;
+  private final List<String> warnings = new ArrayList<>();
+
+  Planner(TriMesh model, MoldOptions options, SolidKernel kernel, Progress progress) {
+    this.model = model;
+    this.options = options;
+    this.kernel = kernel;
+    this.progress = progress;
+    this.material = Materials.of(options.material());
+  }
+
+  MoldPlan plan() {
+    Vec3 scale = scale();
+    TriMesh scaled = model.scaled(scale);
+    SurveyResult survey = survey(scaled);
+    if (!survey.best().free() && !options.allowCaught()) {
+      throw new CaughtException(scaled, survey, options.releaseMm());
+    }
+    if (!survey.best().free()) {
+      warnings.add(
+          "The casting is caught: two rigid pieces cannot release it (allowed as asked). Use a"
+              + " casting material that stretches, or expect it to break.");
+    }
+    progress.at("plan", 0);
+    MoldFrame frame = FramePlanner.of(model, scale, survey.best().direction());
+    TriMesh casting = frame.toMold(model);
+    Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
+    MoldPlan plan = null;
+    for (int k = 0; k < TRIES; k++) {
+      plan = attempt(survey, frame, casting, sizes, k * (sizes.keyDiameter() + 2));
+      if (plan.keys().size() >= 3) {
+        return plan;
+      }
+    }
+    plan.warnings()
+        .add("No flat ground for three keys was found: hold the pieces in register by hand.");
+    return plan;
+  }
+
+  private Vec3 scale() {
+    if (options.shrinkPercent() == null) {
+      double s = material.scaleFactor();
+      return new Vec3(s, s, s);
+    }
+    Vec3 p = options.shrinkPercent();
+    return new Vec3(
+        Material.scaleFactor(p.x()), Material.scaleFactor(p.y()), Material.scaleFactor(p.z()));
+  }
+
+  private SurveyResult survey(TriMesh scaled) {
+    SurveyOptions o =
+        SurveyOptions.DEFAULT
+            .withThreads(options.threads())
+            .withReleaseMm(options.releaseMm());
+    return options.pull() == null
+        ? Survey.of(scaled, o, progress)
+        : Survey.along(scaled, options.pull().unit(), o, progress);
+  }
+
+  private MoldPlan attempt(
+      SurveyResult survey, MoldFrame frame, TriMesh casting, Sizes sizes, double extra) {
+    BlockPlanner blocks = new BlockPlanner(casting, sizes, options, extra);
+    BlockPlan block = blocks.plan(extra);
+    PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
+    Parting parting = Parting.of(casting, block.box(), po, kernel, progress);
+    Ground ground =
+        new Ground() {
+          @Override
+          public double heightAt(double x, double y) {
+            return parting.heightAt(x, y);
+          }
+
+          @Override
+          public double shadowDistance(double x, double y) {
+            return parting.shadowDistance(x, y);
+          }
+        };
+    progress.at("plan", 0.5);
+    Room room = new Room(ground, block.outline());
+    List<String> notes = new ArrayList<>(warnings);
+    PourPlan pour =
+        new ChannelPlanner(casting, room, block.box(), sizes, parting.seamLoops())
+            .plan(options.pour());
+    notes.addAll(pour.warnings());
+    KeyPlanner keyPlanner = new KeyPlanner(room, block.box(), sizes);
+    int count = options.keyCount() > 0 ? options.keyCount() : keyPlanner.usualCount();
+    List<Key> keys = keyPlanner.place(count, options.keyShape(), options.clearance());
+    List<Feature> features =
+        new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
+    return new MoldPlan(
+        options,
+        material,
+        survey,
+        frame,
+        casting,
+        block,
+        parting,
+        pour,
+        keys,
+        features,
+        notes);
+  }
+}
