@@ -1,0 +1,134 @@
+package org.castwright.demo;
+
+import java.util.List;
+import org.castwright.mesh.TriMesh;
+
+/**
+ * A small resting bird about 90 mm long that lies on its side: beak to +x, back to +y, and a left
+ * and a right half that part along z. Its head turns one way and its tail the other, so the seam
+ * over its back is a curve in space.
+ */
+public final class RestingBird {
+
+  private static final int RINGS = 57;
+
+  /** How far parts flow into each other, in squared thickness, mm². */
+  private static final double FLOW = 16;
+
+  /** No point of the bird is farther from the middle, mm. */
+  private static final double REACH = 80;
+
+  /** Step and number of halvings by which the outline is found, mm. */
+  private static final double SCAN = 0.5;
+
+  private static final int HALVINGS = 40;
+
+  private RestingBird() {}
+
+  /** The closed mesh, about 39,000 facets, mm. */
+  public static TriMesh mesh() {
+    return TwoSided.build(new Shape(), RINGS);
+  }
+
+  static int rings() {
+    return RINGS;
+  }
+
+  /** An ellipsoid standing on the middle surface: center, half axes, tilt in the plane. */
+  private record Part(double x, double y, double a, double b, double thick, double cos, double sin) {
+
+    static Part at(double x, double y, double a, double b, double thick, double degrees) {
+      double angle = Math.toRadians(degrees);
+      return new Part(x, y, a, b, thick, StrictMath.cos(angle), StrictMath.sin(angle));
+    }
+
+    /** 1 in the middle, 0 on the outline, below 0 outside. */
+    double inside(double px, double py) {
+      double u = ((px - x) * cos + (py - y) * sin) / a;
+      double v = ((py - y) * cos - (px - x) * sin) / b;
+      return 1 - u * u - v * v;
+    }
+
+    double squaredThickness(double px, double py) {
+      return thick * thick * inside(px, py);
+    }
+  }
+
+  private static final class Shape implements TwoSided.Form {
+
+    private final List<Part> parts =
+        List.of(
+            Part.at(-8, -10, 29, 19, 18, 14),
+            Part.at(19, 6, 14.5, 13.5, 13, 0),
+            Part.at(-37, -9, 19, 6.5, 5.5, 4),
+            Part.at(36, 5.5, 7.5, 3.6, 3.2, 8));
+    private final Part wing = Part.at(-13, -8, 24, 11, 1, 12);
+    private final Part eye = Part.at(24.5, 9.5, 2.1, 2.1, 1, 0);
+
+    @Override
+    public double radius(double angle) {
+      double x = StrictMath.cos(angle);
+      double y = StrictMath.sin(angle);
+      double out = REACH;
+      while (squared((out - SCAN) * x, (out - SCAN) * y) <= 0) {
+        out -= SCAN;
+      }
+      double in = out - SCAN;
+      for (int i = 0; i < HALVINGS; i++) {
+        double mid = (in + out) / 2;
+        if (squared(mid * x, mid * y) > 0) {
+          in = mid;
+        } else {
+          out = mid;
+        }
+      }
+      return in;
+    }
+
+    @Override
+    public double rim(double angle) {
+      double r = radius(angle);
+      return middle(r * StrictMath.cos(angle), r * StrictMath.sin(angle));
+    }
+
+    @Override
+    public double upper(double x, double y, double share) {
+      return middle(x, y) + half(x, y);
+    }
+
+    @Override
+    public double lower(double x, double y, double share) {
+      return middle(x, y) - half(x, y);
+    }
+
+    private double squared(double x, double y) {
+      double f = parts.get(0).squaredThickness(x, y);
+      for (Part p : parts.subList(1, parts.size())) {
+        f = Curve.max(f, p.squaredThickness(x, y), FLOW);
+      }
+      return f;
+    }
+
+    /** The surface the two halves meet on: head to one side, tail to the other. */
+    private static double middle(double x, double y) {
+      return 6 * Curve.step(0, 44, x) - 4 * Curve.step(5, 55, -x) + 0.03 * y;
+    }
+
+    private double half(double x, double y) {
+      double f = squared(x, y);
+      double fade = Curve.step(0, 90, f);
+      double smooth = Math.sqrt(f);
+      return smooth + fade * feathers(x, y) + Curve.step(0, 0.7, eye.inside(x, y));
+    }
+
+    /** A folded wing with a few long feathers, raised over the flank, mm. */
+    private double feathers(double x, double y) {
+      double in = wing.inside(x, y);
+      double u = (x - wing.x()) * wing.cos() + (y - wing.y()) * wing.sin();
+      double v = (y - wing.y()) * wing.cos() - (x - wing.x()) * wing.sin();
+      double rows = StrictMath.cos(2 * Math.PI * (v + 0.012 * u * u) / 5.2);
+      double back = Curve.step(2, -10, u);
+      return Curve.step(0, 0.22, in) * (1.5 + 0.45 * rows * back);
+    }
+  }
+}
