@@ -13,7 +13,7 @@ public final class RestingBird {
   private static final int RINGS = 57;
 
   /** How far parts flow into each other, in squared thickness, mm². */
-  private static final double FLOW = 16;
+  private static final double FLOW = 70;
 
   /** No point of the bird is farther from the middle, mm. */
   private static final double REACH = 80;
@@ -34,18 +34,26 @@ public final class RestingBird {
     return RINGS;
   }
 
-  /** An ellipsoid standing on the middle surface: center, half axes, tilt in the plane. */
-  private record Part(double x, double y, double a, double b, double thick, double cos, double sin) {
+  /**
+   * An ellipsoid standing on the middle surface: center, half axes, tilt in the plane, and how much
+   * narrower it grows toward its right end.
+   */
+  private record Part(
+      double x, double y, double a, double b, double thick, double cos, double sin, double taper) {
 
     static Part at(double x, double y, double a, double b, double thick, double degrees) {
       double angle = Math.toRadians(degrees);
-      return new Part(x, y, a, b, thick, StrictMath.cos(angle), StrictMath.sin(angle));
+      return new Part(x, y, a, b, thick, StrictMath.cos(angle), StrictMath.sin(angle), 0);
+    }
+
+    Part tapered(double share) {
+      return new Part(x, y, a, b, thick, cos, sin, share);
     }
 
     /** 1 in the middle, 0 on the outline, below 0 outside. */
     double inside(double px, double py) {
       double u = ((px - x) * cos + (py - y) * sin) / a;
-      double v = ((py - y) * cos - (px - x) * sin) / b;
+      double v = ((py - y) * cos - (px - x) * sin) / (b * (1 - taper * Math.max(-1, Math.min(1, u))));
       return 1 - u * u - v * v;
     }
 
@@ -58,12 +66,12 @@ public final class RestingBird {
 
     private final List<Part> parts =
         List.of(
-            Part.at(-8, -10, 29, 19, 18, 14),
-            Part.at(19, 6, 14.5, 13.5, 13, 0),
-            Part.at(-37, -9, 19, 6.5, 5.5, 4),
-            Part.at(36, 5.5, 7.5, 3.6, 3.2, 8));
-    private final Part wing = Part.at(-13, -8, 24, 11, 1, 12);
-    private final Part eye = Part.at(24.5, 9.5, 2.1, 2.1, 1, 0);
+            Part.at(-12, -11, 29, 19, 18, 16),
+            Part.at(16, 5, 14, 13.5, 13, 0),
+            Part.at(-41, -11, 20, 6, 5, 14).tapered(0.35),
+            Part.at(31, 4, 9, 4.2, 3.6, 7).tapered(0.55));
+    private final Part wing = Part.at(-17, -10, 24, 11, 1, 14);
+    private final Part eye = Part.at(21.5, 8.5, 2.6, 2.6, 1, 0);
 
     @Override
     public double radius(double angle) {
@@ -118,7 +126,7 @@ public final class RestingBird {
       double f = squared(x, y);
       double fade = Curve.step(0, 90, f);
       double smooth = Math.sqrt(f);
-      return smooth + fade * feathers(x, y) + Curve.step(0, 0.7, eye.inside(x, y));
+      return smooth + fade * feathers(x, y) + 1.1 * Curve.step(0, 1, eye.inside(x, y));
     }
 
     /** A folded wing with a few long feathers, raised over the flank, mm. */

@@ -21,20 +21,20 @@ public final class ShellSoap {
   private static final double FLANK = 35.2;
 
   /** Half width of the hinge and how far below the middle it ends, mm. */
-  private static final double HINGE_X = 19;
+  private static final double HINGE_X = 16;
 
-  private static final double HINGE_Y = 39;
+  private static final double HINGE_Y = 38.5;
 
   /** The ribs meet this far below the middle, mm. */
   private static final double ORIGIN = 47;
 
   /** Angle from rib to rib and the outermost angle that still has ribs, radians. */
-  private static final double PITCH = Math.toRadians(6.9);
+  private static final double PITCH = Math.toRadians(9.2);
 
-  private static final double LAST_RIB = Math.toRadians(48.3);
+  private static final double LAST_RIB = Math.toRadians(46);
 
   /** Height of a rib over its middle line, as a share of the distance from the origin. */
-  private static final double RIB = 0.019;
+  private static final double RIB = 0.018;
 
   /** Radius of the circles the dome falls off in, and of the blunted ridge at the hinge, mm. */
   private static final double ROUND = 40;
@@ -67,16 +67,16 @@ public final class ShellSoap {
       double across = FLANK_X * Math.abs(x) + FLANK_Y * y;
       double fan = FAN;
       if (across > 0.4) {
-        fan = Curve.min(fan, FLANK / across, 2.5);
+        fan = Curve.min(fan, FLANK / across, 3);
       }
       if (y >= 0) {
         return fan;
       }
       double hinge = HINGE_Y / -y;
       if (Math.abs(x) > 0.1) {
-        hinge = Curve.min(hinge, HINGE_X / Math.abs(x), 0.8);
+        hinge = Curve.min(hinge, HINGE_X / Math.abs(x), 1.5);
       }
-      return Curve.max(fan, hinge, 2.0);
+      return Curve.max(fan, hinge, 3.5);
     }
 
     @Override
@@ -128,9 +128,9 @@ public final class ShellSoap {
       double distance = Math.sqrt(x * x + (y + ORIGIN) * (y + ORIGIN));
       double angle = StrictMath.atan2(x, y + ORIGIN);
       double phase = 2 * Math.PI * angle / PITCH;
-      double wave = StrictMath.cos(phase) - 0.2 * StrictMath.cos(2 * phase);
+      double wave = StrictMath.cos(phase) - 0.1 * StrictMath.cos(2 * phase);
       double fade =
-          (1 - Curve.step(LAST_RIB, LAST_RIB + PITCH / 2, Math.abs(angle)))
+          (1 - Curve.step(LAST_RIB, LAST_RIB + PITCH * 0.7, Math.abs(angle)))
               * Curve.step(8, 34, distance);
       return RIB * distance * fade * wave;
     }

@@ -23,6 +23,10 @@ public record Scene(
     return new Scene(caption, items, List.of(), List.of(), List.of(), Optional.empty());
   }
 
+  public Scene captioned(String newCaption) {
+    return new Scene(newCaption, items, lines, marks, legend, scale);
+  }
+
   public Scene withLines(List<Polyline> newLines) {
     return new Scene(caption, items, newLines, marks, legend, scale);
   }
