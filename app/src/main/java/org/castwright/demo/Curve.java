@@ -15,7 +15,9 @@ final class Curve {
   static double max(double a, double b, double round) {
     double high = Math.max(a, b);
     return high
-        + round * StrictMath.log(StrictMath.exp((a - high) / round) + StrictMath.exp((b - high) / round));
+        + round
+            * StrictMath.log(
+                StrictMath.exp((a - high) / round) + StrictMath.exp((b - high) / round));
   }
 
   static double min(double a, double b, double round) {

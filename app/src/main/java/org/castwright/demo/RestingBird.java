@@ -4,7 +4,7 @@ import java.util.List;
 import org.castwright.mesh.TriMesh;
 
 /**
- * A small resting bird about 90 mm long that lies on its side: beak to +x, back to +y, and a left
+ * A small resting bird about 100 mm long that lies on its side: beak to +x, back to +y, and a left
  * and a right half that part along z. Its head turns one way and its tail the other, so the seam
  * over its back is a curve in space.
  */
@@ -53,7 +53,8 @@ public final class RestingBird {
     /** 1 in the middle, 0 on the outline, below 0 outside. */
     double inside(double px, double py) {
       double u = ((px - x) * cos + (py - y) * sin) / a;
-      double v = ((py - y) * cos - (px - x) * sin) / (b * (1 - taper * Math.max(-1, Math.min(1, u))));
+      double v =
+          ((py - y) * cos - (px - x) * sin) / (b * (1 - taper * Math.max(-1, Math.min(1, u))));
       return 1 - u * u - v * v;
     }
 
@@ -70,7 +71,7 @@ public final class RestingBird {
             Part.at(16, 5, 14, 13.5, 13, 0),
             Part.at(-41, -11, 20, 6, 5, 14).tapered(0.35),
             Part.at(31, 4, 9, 4.2, 3.6, 7).tapered(0.55));
-    private final Part wing = Part.at(-17, -10, 24, 11, 1, 14);
+    private final Part wing = Part.at(-11, -9.5, 19, 10.5, 1, 14);
     private final Part eye = Part.at(21.5, 8.5, 2.6, 2.6, 1, 0);
 
     @Override
@@ -135,8 +136,8 @@ public final class RestingBird {
       double u = (x - wing.x()) * wing.cos() + (y - wing.y()) * wing.sin();
       double v = (y - wing.y()) * wing.cos() - (x - wing.x()) * wing.sin();
       double rows = StrictMath.cos(2 * Math.PI * (v + 0.012 * u * u) / 5.2);
-      double back = Curve.step(2, -10, u);
-      return Curve.step(0, 0.22, in) * (1.5 + 0.45 * rows * back);
+      double back = Curve.step(2, -10, u) * Curve.step(4, 0, v);
+      return Curve.step(0, 0.45, in) * (1.3 + 0.34 * rows * back * Curve.step(0.05, 0.5, in));
     }
   }
 }

@@ -93,7 +93,11 @@ public final class ShellSoap {
       double inside = FLANK - FLANK_X * Math.sqrt(x * x + BLUNT * BLUNT) - FLANK_Y * y;
       double full = Curve.step(-1, 26, inside);
       double ear = 5 * (1 - 0.4 * Curve.step(-6, 2, inside));
-      double growth = 0.22 * u * full * StrictMath.cos(2 * Math.PI * Math.sqrt(x * x + (y + ORIGIN) * (y + ORIGIN)) / 11);
+      double growth =
+          0.22
+              * u
+              * full
+              * StrictMath.cos(2 * Math.PI * Math.sqrt(x * x + (y + ORIGIN) * (y + ORIGIN)) / 11);
       return saddle(x, y) + u * (ear + 12.5 * full) + rib(x, y) + growth;
     }
 

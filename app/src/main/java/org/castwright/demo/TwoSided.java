@@ -70,8 +70,7 @@ final class TwoSided {
     addVertices(m, form, rings, upper, rings);
   }
 
-  private static void addVertices(
-      MeshBuilder m, Form form, int upTo, boolean upper, int rings) {
+  private static void addVertices(MeshBuilder m, Form form, int upTo, boolean upper, int rings) {
     m.vertex(0, 0, upper ? form.upper(0, 0, 0) : form.lower(0, 0, 0));
     for (int ring = 1; ring <= upTo; ring++) {
       double share = (double) ring / rings;

@@ -75,14 +75,16 @@ final class Camera {
       Vec3 lo = b.min().plus(item.offset());
       Vec3 hi = b.max().plus(item.offset());
       if (all != null) {
-        lo = new Vec3(
-            Math.min(lo.x(), all.min().x()),
-            Math.min(lo.y(), all.min().y()),
-            Math.min(lo.z(), all.min().z()));
-        hi = new Vec3(
-            Math.max(hi.x(), all.max().x()),
-            Math.max(hi.y(), all.max().y()),
-            Math.max(hi.z(), all.max().z()));
+        lo =
+            new Vec3(
+                Math.min(lo.x(), all.min().x()),
+                Math.min(lo.y(), all.min().y()),
+                Math.min(lo.z(), all.min().z()));
+        hi =
+            new Vec3(
+                Math.max(hi.x(), all.max().x()),
+                Math.max(hi.y(), all.max().y()),
+                Math.max(hi.z(), all.max().z()));
       }
       all = new Box3(lo, hi);
     }

@@ -13,7 +13,8 @@ public record ColorScale(String title, double low, double high, String apartName
 
   public ColorScale {
     if (!(low < high) || Double.isInfinite(high - low)) {
-      throw new IllegalArgumentException("a color scale needs low below high: " + low + ", " + high);
+      throw new IllegalArgumentException(
+          "a color scale needs low below high: " + low + ", " + high);
     }
   }
 

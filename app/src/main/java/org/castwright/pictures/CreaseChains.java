@@ -13,7 +13,7 @@ final class CreaseChains {
   private static final int STRIDE = 4;
 
   /** Two edges run on if they turn by less than 40 degrees where they meet. */
-  private static final double RUNS_ON = Math.cos(Math.toRadians(40));
+  private static final double RUNS_ON = StrictMath.cos(Math.toRadians(40));
 
   /** Shortest chain drawn, as a share of the diagonal of the mesh's box. */
   private static final double SHORTEST = 0.06;

@@ -12,8 +12,10 @@ final class Ink {
   /** A jump in depth of this many samples (4 pixels) makes a silhouette inside an item. */
   private static final float JUMP = 8;
 
-  /** And it must exceed the slope of the surface by this factor, which a rounded rim does not. */
-  private static final float STEEPER = 1.5f;
+  /**
+   * And it must exceed the gentler slope of the two by this factor, which a steep wall does not.
+   */
+  private static final float STEEPER = 2.5f;
 
   /** Lines lie on surfaces: this many samples behind still counts as visible. */
   private static final float BIAS = 3;
@@ -76,11 +78,9 @@ final class Ink {
       return;
     }
     float gap = l.depth[q] - l.depth[p];
-    float slope =
-        gap > 0
-            ? (beside ? stage.slopeX[s] : stage.slopeY[s])
-            : (beside ? stage.slopeX[t] : stage.slopeY[t]);
-    if (Math.abs(gap) > JUMP + STEEPER * Math.abs(slope)) {
+    float[] slopes = beside ? stage.slopeX : stage.slopeY;
+    float slope = Math.min(Math.abs(slopes[s]), Math.abs(slopes[t]));
+    if (Math.abs(gap) > JUMP + STEEPER * slope) {
       darken(l, p, RIM);
       darken(l, q, RIM);
     } else if (stage.item[s] != stage.item[t]) {

@@ -85,8 +85,7 @@ final class Layer {
   }
 
   private static double crossing(Stage s, int upper, int lower, double yc) {
-    return s.x[upper]
-        + (yc - s.y[upper]) * ((s.x[lower] - s.x[upper]) / (s.y[lower] - s.y[upper]));
+    return s.x[upper] + (yc - s.y[upper]) * ((s.x[lower] - s.x[upper]) / (s.y[lower] - s.y[upper]));
   }
 
   private void span(Stage s, int t, int row, int left, int right) {

@@ -49,8 +49,7 @@ final class Light {
     double key = Math.max(0, nx * KEY.x() + ny * KEY.y() + nz * KEY.z());
     double fill = Math.max(0, nx * FILL.x() + ny * FILL.y() + nz * FILL.z());
     double shine = Math.max(0, nx * HALFWAY.x() + ny * HALFWAY.y() + nz * HALFWAY.z());
-    double bright =
-        AMBIENT + SKY * (0.5 + 0.5 * ny) + KEY_STRENGTH * key + FILL_STRENGTH * fill;
+    double bright = AMBIENT + SKY * (0.5 + 0.5 * ny) + KEY_STRENGTH * key + FILL_STRENGTH * fill;
     if (stage.items.get(stage.item[t]).paint().measured()) {
       return Rgb.lit(stage.rgb[t], 1 + MEASURED * (bright - 1), 0);
     }

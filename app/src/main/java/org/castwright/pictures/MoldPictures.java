@@ -31,10 +31,18 @@ public final class MoldPictures {
   private static final double SEAM_WIDTH = 3;
 
   /** Free space between casting and moved piece, as a share of the casting's diagonal. */
-  private static final double GAP = 0.22;
+  private static final double GAP = 0.18;
 
-  /** The widest draft on the scale: steeper walls than this release alike. */
-  private static final double MOST_DRAFT = 30;
+  /** The widest draft on the scale, degrees; above it walls release alike. */
+  private static final double MOST_DRAFT = 45;
+
+  /** Two views side by side need this share of the height of one. */
+  private static final double PAIR_HEIGHT = 0.72;
+
+  /** How far the eye stands above a closed and an opened mold: tangents of the angle, about. */
+  private static final double HIGH = 0.52;
+
+  private static final double LOW = 0.34;
 
   private final TriMesh casting;
   private final List<Piece> pieces;
@@ -71,7 +79,7 @@ public final class MoldPictures {
         Scene.of("Closed mold: " + count() + " around the casting", items)
             .withLines(seam)
             .withLegend(legend());
-    return Picture.write(Picture.draw(scene, fromAbove(), options), file);
+    return Picture.write(Picture.draw(scene, fromAbove(HIGH), options), file);
   }
 
   /** The pieces moved apart along their pulls, the casting between them. */
@@ -86,7 +94,7 @@ public final class MoldPictures {
         Scene.of("Opened mold: each piece moved along its pull", items)
             .withLines(seam)
             .withLegend(legend());
-    return Picture.write(Picture.draw(scene, fromAbove(), options), file);
+    return Picture.write(Picture.draw(scene, fromAbove(LOW), options), file);
   }
 
   /** One piece seen from the side of the casting, into its cavity. */
@@ -111,22 +119,16 @@ public final class MoldPictures {
    *     not a number where the facet is caught
    */
   public String draft(double[] draftDegrees, Path file) throws IOException {
-    double most =
-        Arrays.stream(draftDegrees).filter(d -> !Double.isNaN(d)).max().orElse(MOST_DRAFT);
     boolean caught = Arrays.stream(draftDegrees).anyMatch(Double::isNaN);
     ColorScale scale =
         new ColorScale(
-            most > MOST_DRAFT ? "draft, ° (top: more)" : "draft, °",
-            0,
-            MOST_DRAFT,
-            caught ? "caught" : "",
-            OkabeIto.VERMILLION.rgb());
-    Scene scene =
-        Scene.of("", List.of(Item.of(casting, new Paint.Mapped(draftDegrees, scale))));
+            "draft, degrees", 0, MOST_DRAFT, caught ? "caught" : "", OkabeIto.VERMILLION.rgb());
+    Scene scene = Scene.of("", List.of(Item.of(casting, new Paint.Mapped(draftDegrees, scale))));
     String range = String.format(Locale.ROOT, "least %.1f°", least(draftDegrees));
+    String top = String.format(Locale.ROOT, "%.0f° and more in one color", MOST_DRAFT);
     return both(
         scene.captioned("Draft from the pull, upper side; " + range),
-        scene.captioned("Lower side").withScale(scale),
+        scene.captioned("Lower side; " + top).withScale(scale),
         file);
   }
 
@@ -193,18 +195,17 @@ public final class MoldPictures {
   private String both(Scene above, Scene below, Path file) throws IOException {
     int bar = below.scale().isPresent() ? Margins.SCALE_BAR - Margins.EDGE : 0;
     int first = (options.width() - bar) / 2;
+    int height = (int) (PAIR_HEIGHT * options.height());
     Vec3 tilt = frame.v().times(0.5);
     View down = View.parallel(tilt.minus(frame.w()), frame.v());
     View up = View.parallel(tilt.plus(frame.w()), frame.v());
-    BufferedImage left = Picture.draw(above, down, options.sized(first, options.height()));
-    BufferedImage right =
-        Picture.draw(below, up, options.sized(options.width() - first, options.height()));
+    BufferedImage left = Picture.draw(above, down, options.sized(first, height));
+    BufferedImage right = Picture.draw(below, up, options.sized(options.width() - first, height));
     return Picture.write(Picture.beside(List.of(left, right)), file);
   }
 
-  private View fromAbove() {
-    Vec3 looking =
-        frame.u().times(0.42).plus(frame.v().times(0.9)).minus(frame.w().times(0.52));
+  private View fromAbove(double height) {
+    Vec3 looking = frame.u().times(0.42).plus(frame.v().times(0.9)).minus(frame.w().times(height));
     return View.perspective(looking, frame.w());
   }
 

@@ -160,7 +160,7 @@ final class Overlay {
       g.setColor(WORDS);
       g.setStroke(new BasicStroke(1));
       g.drawRoundRect(box.x, box.y, box.width, box.height, 8, 8);
-      g.drawString(m.label(), box.x + PAD + 1, box.y + h - PAD - 4);
+      g.drawString(m.label(), box.x + PAD + 1, box.y + h - PAD - 2);
     }
   }
 

@@ -24,7 +24,14 @@ public record PictureOptions(int width, int height, int threads, double creaseDe
   public PictureOptions {
     if (width < SMALLEST || height < SMALLEST || width > LARGEST || height > LARGEST) {
       throw new IllegalArgumentException(
-          "a picture is " + SMALLEST + " to " + LARGEST + " pixels a side: " + width + " x " + height);
+          "a picture is "
+              + SMALLEST
+              + " to "
+              + LARGEST
+              + " pixels a side: "
+              + width
+              + " x "
+              + height);
     }
     if (threads < 1) {
       throw new IllegalArgumentException("at least one thread must draw");

@@ -17,7 +17,8 @@ public record Polyline(double[] xyz, int rgb, double widthPx) {
       throw new IllegalArgumentException("coordinates come in threes");
     }
     if (!(widthPx > 0 && widthPx <= MAX_WIDTH)) {
-      throw new IllegalArgumentException("a line is up to " + MAX_WIDTH + " pixels wide: " + widthPx);
+      throw new IllegalArgumentException(
+          "a line is up to " + MAX_WIDTH + " pixels wide: " + widthPx);
     }
   }
 }

@@ -63,15 +63,18 @@ final class Stage {
     slopeX = new float[triangles];
     slopeY = new float[triangles];
     forms = new MeshForm[n];
-    // two jobs an item, so that both cores work even on a single one
+    build(options);
+  }
+
+  /** Two jobs an item, so that both cores work even on a single one. */
+  private void build(PictureOptions options) {
     Workers.run(
         options.threads(),
-        2 * n,
+        2 * items.size(),
         () ->
             job -> {
               if (job % 2 == 0) {
-                forms[job / 2] =
-                    MeshForm.of(items.get(job / 2).mesh(), options.creaseDegrees());
+                forms[job / 2] = MeshForm.of(items.get(job / 2).mesh(), options.creaseDegrees());
               } else {
                 lay(job / 2);
               }
