@@ -47,12 +47,12 @@ final class PartingRun {
     SeamSearch.Found found =
         new SeamSearch(casting, columns, grid, box, options, ringMm).run(progress);
     SheetJob job = new SheetJob(casting, box, options, columns, grid, found.wall(), ringMm);
-    clock.begin("stitch", 0.5);
     String why = "";
     if (options.method() != Method.BOOLEAN) {
+      clock.begin("stitch", 0.4);
       Stitch.Outcome outcome = stitch(found, job);
       if (outcome.halves() != null) {
-        return result(job, found, outcome, "");
+        return result(job, found, outcome.seam(), outcome.halves(), "");
       }
       why = outcome.refusal();
     }
@@ -60,7 +60,9 @@ final class PartingRun {
       throw new MeshException(
           "The halves cannot be stitched because " + why + "; use the boolean way.");
     }
-    throw new MeshException("The boolean way is missing: " + why + kernel);
+    clock.begin("boolean", 0.5);
+    Halves halves = SlabCut.of(found, job, kernel);
+    return result(job, found, found.seam(), halves, why);
   }
 
   private double checked() {
@@ -90,11 +92,8 @@ final class PartingRun {
   }
 
   private PartingResult result(
-      SheetJob job, SeamSearch.Found found, Stitch.Outcome outcome, String why) {
+      SheetJob job, SeamSearch.Found found, Seam seam, Halves halves, String why) {
     clock.begin("figures", 0.9);
-    Halves halves = outcome.halves();
-    Seam seam = outcome.seam();
-    TriMesh parted = seam.casting.mesh();
     SheetSlope slope = SheetSlope.of(halves.sheet(), job.columns(), options.maxSlopeDeg());
     int slivers =
         Slivers.count(halves.upper()) + Slivers.count(halves.lower()) - Slivers.count(casting);
@@ -119,13 +118,13 @@ final class PartingRun {
         job,
         new Solid("upper half", halves.upper()),
         new Solid("lower half", halves.lower()),
-        parted,
+        halves.parted(),
         halves.sheet(),
         sheetColumns,
         outline,
         loops,
         found.guide() == null,
-        Method.STITCH,
+        halves.used(),
         stats);
   }
 }

@@ -17,6 +17,19 @@ final class PlanClusters {
 
   /** The index of the first point within the radius, or of a new one. */
   int pointAt(double x, double y) {
+    int found = find(x, y);
+    if (found >= 0) {
+      return found;
+    }
+    int p = points.size() / 2;
+    points.add(x);
+    points.add(y);
+    next.add(heads.put(key(Math.round(x / radius), Math.round(y / radius)), p));
+    return p;
+  }
+
+  /** The index of the first point within the radius, or -1. */
+  int find(double x, double y) {
     long i = Math.round(x / radius);
     long j = Math.round(y / radius);
     for (long a = i - 1; a <= i + 1; a++) {
@@ -28,11 +41,7 @@ final class PlanClusters {
         }
       }
     }
-    int p = points.size() / 2;
-    points.add(x);
-    points.add(y);
-    next.add(heads.put(key(i, j), p));
-    return p;
+    return -1;
   }
 
   private static long key(long i, long j) {

@@ -1,7 +1,5 @@
 package org.castwright.parting;
 
-import java.util.Arrays;
-
 /**
  * The points a sheet is triangulated from, with what is known of the height of each, and the edges
  * the triangulation must keep. The block's rectangle and a ring inside it lie at the wall's height;
@@ -33,6 +31,8 @@ final class SheetNodes {
 
   private final DoubleList xy = new DoubleList();
   private final DoubleList z = new DoubleList();
+  private final DoubleList low = new DoubleList();
+  private final DoubleList high = new DoubleList();
   private final IntList kind = new IntList();
   private final IntList edges = new IntList();
 
@@ -44,7 +44,26 @@ final class SheetNodes {
     xy.add(y);
     z.add(height);
     kind.add(what);
+    low.add(-Double.MAX_VALUE);
+    high.add(Double.MAX_VALUE);
     return kind.size() - 1;
+  }
+
+  /** Adds a free node that must stay between two heights; it starts as near to z as they allow. */
+  void addBetween(double x, double y, double height, double lo, double hi) {
+    int i = add(x, y, Math.max(lo, Math.min(hi, height)), FREE);
+    low.set(i, lo);
+    high.set(i, hi);
+  }
+
+  /** The least height allowed at each node. */
+  double[] lows() {
+    return low.toArray();
+  }
+
+  /** The greatest height allowed at each node. */
+  double[] highs() {
+    return high.toArray();
   }
 
   void edge(int a, int b) {
@@ -147,12 +166,5 @@ final class SheetNodes {
 
   private static int stride(DepthGrid grid, double mm) {
     return Math.max(1, (int) Math.round(mm / Math.max(grid.gx, grid.gy)));
-  }
-
-  /** Bounds without limit, one per node, of the sign given. */
-  double[] unbounded(double sign) {
-    double[] b = new double[size()];
-    Arrays.fill(b, sign * Double.MAX_VALUE);
-    return b;
   }
 }

@@ -86,7 +86,7 @@ final class Stitch {
     double[] z = nodes.heights();
     SheetHeights heights = new SheetHeights(plan, outside, nodes.kinds(), z);
     if (guide != null) {
-      heights.solve(nodes.unbounded(-1), nodes.unbounded(1), job.slope(), job.options().landMm());
+      heights.solve(nodes.lows(), nodes.highs(), job.slope(), job.options().landMm());
     }
     return join(z, job);
   }
@@ -158,7 +158,7 @@ final class Stitch {
       refusal = "the seam leaves the outline of the casting";
       return null;
     }
-    return new Halves(upper, lower, surface, 0, 0);
+    return new Halves(upper, lower, surface, seam.casting.mesh(), Method.STITCH, 0, 0);
   }
 
   private TriMesh half(double[] xyz, int[] sheet, byte side, int first) {

@@ -101,6 +101,11 @@ final class Triangulation {
     return whole && lost == 0;
   }
 
+  /** Whether every point is its own and none was added. */
+  boolean whole() {
+    return whole;
+  }
+
   /** Edges asked for that are not there. */
   int lost() {
     return lost;
