@@ -1,0 +1,75 @@
+package org.castwright.proof;
+
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.MeshCheck;
+import org.castwright.mesh.TriMesh;
+
+/** Whether a file holds one sound body: closed, oriented, manifold, right side out, in one part. */
+final class BodyCheck {
+
+  private BodyCheck() {}
+
+  /** Adds the check whether the mesh bounds a body; gives false if it does not. */
+  static boolean closed(Body body, List<ProofCheck> out) {
+    MeshCheck m = MeshCheck.of(body.mesh());
+    double volume = body.mesh().volume();
+    int faults =
+        m.openEdges()
+            + m.flippedEdges()
+            + m.nonManifoldEdges()
+            + m.nonManifoldVertices()
+            + m.degenerateTriangles();
+    boolean solid = m.closedManifold() && volume > 0;
+    String words;
+    if (!m.closedManifold()) {
+      Vec3 at = center(body.mesh(), m.faultTriangle());
+      words = body.name() + " is no closed body: " + m.faults() + ", near " + Say.place(at) + ".";
+    } else if (volume > 0) {
+      words =
+          body.name()
+              + " is closed, oriented and manifold, and holds "
+              + Say.number(volume)
+              + " mm³.";
+    } else {
+      words = body.name() + " is inside out: its volume is " + Say.number(volume) + " mm³.";
+    }
+    String name = "body: " + body.name() + " closed";
+    out.add(new ProofCheck(name, solid, faults, 0, "faults", words));
+    return solid;
+  }
+
+  static ProofCheck onePart(Body body) {
+    int parts = MeshCheck.of(body.mesh()).components();
+    String words =
+        parts == 1
+            ? body.name() + " is one connected body."
+            : body.name() + " falls into " + parts + " separate surfaces.";
+    return new ProofCheck(
+        "body: " + body.name() + " in one part", parts == 1, parts, 1, "surfaces", words);
+  }
+
+  static ProofCheck clean(Body body) {
+    SelfCrossing.Result r = SelfCrossing.of(body.mesh());
+    String words =
+        r.count() == 0
+            ? "The surface of " + body.name() + " nowhere passes through itself."
+            : "The surface of "
+                + body.name()
+                + " passes through itself at "
+                + Say.count(r.count(), "pair", "pairs")
+                + " of triangles, one near "
+                + Say.place(r.where())
+                + ".";
+    String name = "body: " + body.name() + " free of crossings";
+    return new ProofCheck(name, r.count() == 0, r.count(), 0, "crossings", words);
+  }
+
+  private static Vec3 center(TriMesh mesh, int f) {
+    int[] t = mesh.tri();
+    return mesh.vertex(t[3 * f])
+        .plus(mesh.vertex(t[3 * f + 1]))
+        .plus(mesh.vertex(t[3 * f + 2]))
+        .times(1.0 / 3);
+  }
+}

@@ -1,0 +1,176 @@
+package org.castwright.proof;
+
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.solid.SolidException;
+
+/**
+ * Whether one piece comes off along its pull past one body that stays. The whole way, and the
+ * volume after each of a series of steps until the piece is clear of the block, come from exact
+ * columns; a few steps are measured by the solid kernel as well.
+ */
+final class OpeningCheck {
+
+  private final PullView view;
+  private final KernelSteps kernel;
+  private final ProofLimits limits;
+
+  OpeningCheck(PullView view, KernelSteps kernel, ProofLimits limits) {
+    this.view = view;
+    this.kernel = kernel;
+    this.limits = limits;
+  }
+
+  /**
+   * One piece past one body.
+   *
+   * @param moving number of the body that moves
+   * @param pull its unit direction
+   * @param still number of the body that stays
+   * @param kernelSteps distances, mm, that the kernel has been asked for
+   * @param forgiven record catches without failing them
+   */
+  record Move(int moving, Vec3 pull, int still, List<Double> kernelSteps, boolean forgiven) {
+
+    KernelSteps.Step step(double distance) {
+      return new KernelSteps.Step(moving, pull.times(distance), still);
+    }
+  }
+
+  List<ProofCheck> of(Move move, String title) {
+    Columns moving = view.columns(move.moving);
+    Columns still = view.columns(move.still);
+    double sign = view.sign(move.pull);
+    Lip lip = Lip.of(moving, still, sign, limits);
+    Catch caught = Catch.of(moving, still, view.grid(), sign, view.steps(), limits);
+    return List.of(
+        way(move, title, caught, lip),
+        overlap(move, title, caught, lip.outlineLength()),
+        width(move, title, lip));
+  }
+
+  private ProofCheck way(Move move, String title, Catch caught, Lip lip) {
+    double spot = limits.lipLengthShare() * lip.outlineLength();
+    double limit = spot * spot;
+    boolean free = caught.wideArea() <= limit;
+    String words =
+        title
+            + (free
+                ? " is free all the way, by exact columns"
+                : " is caught on "
+                    + Say.number(caught.wideArea())
+                    + " mm² of spots wider than a lip, deepest "
+                    + Say.number(caught.depth())
+                    + " mm near "
+                    + Say.place(caught.where())
+                    + ", by exact columns")
+            + ending(free, move);
+    return new ProofCheck(
+        "opening: " + title + ", way",
+        free || move.forgiven,
+        caught.wideArea(),
+        limit,
+        "mm²",
+        words);
+  }
+
+  private ProofCheck overlap(Move move, String title, Catch caught, double outline) {
+    Worst worst = new Worst(outline, limits);
+    for (Catch.Step s : caught.steps()) {
+      worst.see(s.distance(), s.shared(), "columns");
+    }
+    StringBuilder byKernel = new StringBuilder();
+    try {
+      for (double t : move.kernelSteps) {
+        worst.see(t, kernel.answer(move.step(t)), "the solid kernel");
+        byKernel.append(byKernel.isEmpty() ? "" : " and ").append(Say.number(t));
+      }
+    } catch (SolidException e) {
+      String words = title + " could not be judged: " + e.getMessage() + ".";
+      return new ProofCheck(
+          "opening: " + title + ", overlap", false, Double.NaN, worst.limit, "mm³", words);
+    }
+    String words =
+        title
+            + " shares "
+            + Say.number(worst.volume)
+            + " mm³ after "
+            + Say.number(worst.step)
+            + " mm, the worst of "
+            + caught.steps().size()
+            + " steps by columns"
+            + (byKernel.isEmpty()
+                ? ""
+                : " and the steps of " + byKernel + " mm by the solid kernel")
+            + ", measured by "
+            + worst.by
+            + (worst.passed() || caught.depth() == 0 ? "" : ", near " + Say.place(caught.where()))
+            + ending(worst.passed(), move);
+    return new ProofCheck(
+        "opening: " + title + ", overlap",
+        worst.passed() || move.forgiven,
+        worst.volume,
+        worst.limit,
+        "mm³",
+        words);
+  }
+
+  private ProofCheck width(Move move, String title, Lip lip) {
+    boolean passed = lip.width() <= limits.lipWidth();
+    String words =
+        title
+            + (lip.width() == 0
+                ? " has no lip"
+                : " has a lip "
+                    + Say.number(lip.width())
+                    + " mm wide near "
+                    + Say.place(lip.where()))
+            + " along an outline of "
+            + Say.number(lip.outlineLength())
+            + " mm, by exact columns"
+            + ending(passed, move);
+    return new ProofCheck(
+        "opening: " + title + ", lip",
+        passed || move.forgiven,
+        lip.width(),
+        limits.lipWidth(),
+        "mm",
+        words);
+  }
+
+  private static String ending(boolean passed, Move move) {
+    return passed || !move.forgiven ? "." : "; recorded only, since catches are allowed.";
+  }
+
+  /** The step that uses most of its allowance. */
+  private static final class Worst {
+    private final double outline;
+    private final ProofLimits limits;
+    private double share = -1;
+    private double step;
+    private double volume;
+    private double limit;
+    private String by = "";
+
+    Worst(double outline, ProofLimits limits) {
+      this.outline = outline;
+      this.limits = limits;
+    }
+
+    void see(double t, double shared, String source) {
+      double allowed = limits.allowedOverlap(outline, t);
+      double used = allowed > 0 ? shared / allowed : shared > 0 ? Double.POSITIVE_INFINITY : 0;
+      if (used > share) {
+        share = used;
+        step = t;
+        volume = shared;
+        limit = allowed;
+        by = source;
+      }
+    }
+
+    boolean passed() {
+      return volume <= limit;
+    }
+  }
+}

@@ -1,0 +1,189 @@
+package org.castwright.proof;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.progress.Progress;
+import org.castwright.solid.SolidKernel;
+
+/** One run of the proof: the order of the checks, and what they share. */
+final class ProofRun {
+
+  /** Distances, mm, that the solid kernel measures for every piece past the casting. */
+  private static final List<Double> PAST_CASTING = List.of(0.1, 2.0);
+
+  /** The distance, mm, at which the solid kernel lifts the casting off the last piece. */
+  private static final List<Double> LIFT = List.of(0.5);
+
+  private static final int CASTING = 0;
+
+  private final ProofInput input;
+  private final ProofLimits limits;
+  private final SolidKernel kernel;
+  private final Progress progress;
+  private final Body block;
+
+  /** The casting, the channels if there are any, then the pieces. */
+  private final List<Body> bodies = new ArrayList<>();
+
+  private final int firstPiece;
+  private final List<PullView> views = new ArrayList<>();
+  private final List<ProofCheck> checks = new ArrayList<>();
+
+  ProofRun(ProofInput input, SolidKernel kernel, Progress progress) {
+    this.input = input;
+    this.limits = input.limits();
+    this.kernel = kernel;
+    this.progress = progress;
+    block = Body.read("block", input.block());
+    bodies.add(Body.read("casting", input.casting()));
+    if (!input.channelBody().isEmpty()) {
+      bodies.add(Body.read("channels", input.channelBody()));
+    }
+    firstPiece = bodies.size();
+    for (ProofInput.Piece p : input.pieces()) {
+      bodies.add(Body.read(p.name(), p.mesh()));
+    }
+  }
+
+  List<ProofCheck> checks() {
+    progress.at("checking bodies", 0);
+    if (!closed()) {
+      String words = "Opening, channels, keys and walls were not judged: a body is not closed.";
+      checks.add(new ProofCheck("all checks made", false, 1, 0, "bodies not closed", words));
+      return checks;
+    }
+    try (KernelSteps steps = new KernelSteps(kernel, bodies)) {
+      List<OpeningCheck.Move> moves = moves(steps);
+      shapes();
+      progress.at("looking along the pulls", 0.2);
+      look();
+      double volume = block.mesh().volume();
+      checks.add(DisjointCheck.of(views.get(0), volume, limits));
+      checks.add(BalanceCheck.of(volume, bodies, input.taken(), limits));
+      Trees trees = new Trees();
+      progress.at("checking keys, channels and walls", 0.4);
+      keys(trees);
+      channels(trees);
+      checks.add(WallCheck.of(bodies.get(CASTING), trees.casting, block, trees.block, input));
+      open(steps, moves);
+    }
+    progress.at("proof", 1);
+    return checks;
+  }
+
+  private boolean closed() {
+    boolean all = BodyCheck.closed(block, checks);
+    for (Body b : bodies) {
+      all &= BodyCheck.closed(b, checks);
+    }
+    for (ProofInput.Piece p : input.pieces()) {
+      all &= BodyCheck.closed(Body.read("print file of " + p.name(), p.print()), checks);
+    }
+    return all;
+  }
+
+  private void shapes() {
+    List<Body> single = new ArrayList<>(bodies.subList(firstPiece, bodies.size()));
+    single.add(0, bodies.get(CASTING));
+    for (Body b : single) {
+      checks.add(BodyCheck.onePart(b));
+    }
+    checks.addAll(bodies.parallelStream().map(BodyCheck::clean).toList());
+    for (ProofInput.Piece p : input.pieces()) {
+      checks.add(BedCheck.of(p.name(), p.print(), p.mesh(), limits));
+      checks.add(PrintCheck.sameBody(p.name(), p.mesh(), p.print()));
+      checks.add(PrintCheck.standing(p.name(), p.print()));
+    }
+  }
+
+  private void look() {
+    for (ProofInput.Piece p : input.pieces()) {
+      if (views.stream().noneMatch(v -> v.sign(p.pull()) != 0)) {
+        views.add(new PullView(p.pull(), block, bodies));
+        progress.at("looking along the pulls", 0.3);
+      }
+    }
+  }
+
+  private PullView view(Vec3 pull) {
+    return views.stream().filter(v -> v.sign(pull) != 0).findFirst().orElseThrow();
+  }
+
+  /** Every piece past everything that is still there, then the casting off the last piece. */
+  private List<OpeningCheck.Move> moves(KernelSteps steps) {
+    List<OpeningCheck.Move> moves = new ArrayList<>();
+    for (int i = firstPiece; i < bodies.size(); i++) {
+      Vec3 pull = input.pieces().get(i - firstPiece).pull();
+      for (int j = 0; j < bodies.size(); j++) {
+        if (j < firstPiece || j > i) {
+          boolean cast = j == CASTING;
+          List<Double> byKernel = cast ? PAST_CASTING : List.of();
+          moves.add(new OpeningCheck.Move(i, pull, j, byKernel, cast && limits.allowCaught()));
+        }
+      }
+    }
+    int last = bodies.size() - 1;
+    Vec3 lift = input.pieces().get(last - firstPiece).pull().negate();
+    moves.add(new OpeningCheck.Move(CASTING, lift, last, LIFT, limits.allowCaught()));
+    for (OpeningCheck.Move m : moves) {
+      for (double t : m.kernelSteps()) {
+        steps.ask(m.step(t));
+      }
+    }
+    return moves;
+  }
+
+  private void open(KernelSteps steps, List<OpeningCheck.Move> moves) {
+    int done = 0;
+    for (OpeningCheck.Move m : moves) {
+      progress.at("opening the mold", 0.5 + 0.5 * done++ / moves.size());
+      String title =
+          m.moving() == CASTING
+              ? "casting off " + bodies.get(m.still()).name()
+              : bodies.get(m.moving()).name() + " past " + bodies.get(m.still()).name();
+      checks.addAll(new OpeningCheck(view(m.pull()), steps, limits).of(m, title));
+    }
+  }
+
+  private void keys(Trees trees) {
+    for (ProofInput.Key k : input.keys()) {
+      int first = Math.min(k.keyPiece(), k.socketPiece());
+      checks.add(KeyCheck.along(k, input.pieces().get(first).pull()));
+      int socket = firstPiece + k.socketPiece();
+      checks.add(
+          KeyCheck.gap(
+              k,
+              bodies.get(firstPiece + k.keyPiece()),
+              trees.of(socket),
+              views.get(0).columns(socket),
+              limits));
+    }
+  }
+
+  private void channels(Trees trees) {
+    if (input.channels().isEmpty()) {
+      return;
+    }
+    PullView view = views.get(0);
+    Columns outside = new Columns(block, view.columns(CASTING).frame(), view.grid());
+    ChannelCheck check = new ChannelCheck(view, firstPiece, outside, trees.casting, trees.block);
+    for (ProofInput.Channel c : input.channels()) {
+      checks.addAll(check.of(c));
+    }
+  }
+
+  /** Box trees, made once. */
+  private final class Trees {
+    private final Bvh casting = new Bvh(bodies.get(CASTING).mesh());
+    private final Bvh block = new Bvh(ProofRun.this.block.mesh());
+    private final Bvh[] made = new Bvh[bodies.size()];
+
+    Bvh of(int body) {
+      if (made[body] == null) {
+        made[body] = new Bvh(bodies.get(body).mesh());
+      }
+      return made[body];
+    }
+  }
+}
