@@ -63,7 +63,8 @@ final class CloseHoles {
     if (closed == 0) {
       return;
     }
-    int added = patch.triangleCount() - mesh.triangleCount();
+    int firstPatch = mesh.triangleCount();
+    int added = patch.triangleCount() - firstPatch;
     String words =
         Draft.many(closed, "hole", "holes")
             + " closed with "
@@ -72,6 +73,7 @@ final class CloseHoles {
             + Draft.number(widest)
             + " mm across";
     draft.replace(patch.build(), new HealingStep("close-holes", words, closed, 0));
+    DropSheets.apply(draft, firstPatch);
   }
 
   private void fill(MeshBuilder out, int i) {
