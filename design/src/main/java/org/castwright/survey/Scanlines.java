@@ -3,9 +3,9 @@ package org.castwright.survey;
 /**
  * Finds the columns of a raster that pass through a triangle, looking down the z axis. Rows and
  * columns are half open, and the point where a row crosses an edge is computed from the edge's end
- * below the row to its end above, so both triangles of an edge get the very same number. Hence in
- * a closed mesh the crossings of each column, counted +1 for facing up and -1 for facing down, sum
- * to exactly zero, whatever the rounding.
+ * below the row to its end above, so both triangles of an edge get the very same number. Hence in a
+ * closed mesh the crossings of each column, counted +1 for facing up and -1 for facing down, sum to
+ * exactly zero, whatever the rounding.
  */
 final class Scanlines {
 

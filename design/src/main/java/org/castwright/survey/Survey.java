@@ -142,8 +142,7 @@ public final class Survey {
             .toList();
     double half = PatternSearch.FIRST_STEP / 2;
     int coarse = options.coarsePixels();
-    List<Candidate> walked =
-        walk(copy, copyFacets, starts, coarse, PatternSearch.FIRST_STEP, half);
+    List<Candidate> walked = walk(copy, copyFacets, starts, coarse, PatternSearch.FIRST_STEP, half);
     walked = shortlist.ordered(walked, Candidate::trapped, c -> 0);
     int kept = (walked.size() + 1) / 2;
     List<Candidate> fine =
