@@ -98,7 +98,7 @@ public final class Survey {
     FacetTable copyFacets = facets;
     boolean simplified = mesh.triangleCount() > options.simplifyAbove();
     if (simplified) {
-      copy = Clustering.to(mesh, facets.totalArea(), options.simplifyAbove());
+      copy = Clustering.to(mesh, facets.totalArea(), options.simplifyAbove() / 2);
       copyFacets = new FacetTable(copy.mesh());
     }
     List<Candidate> pool = coarse(copy.mesh(), copyFacets, axes);
