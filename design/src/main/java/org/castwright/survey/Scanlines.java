@@ -82,21 +82,19 @@ final class Scanlines {
     if (from >= to) {
       return;
     }
-    columns[0] = ia;
-    columns[1] = ib;
-    columns[2] = ic;
-    xs[0] = xa;
-    xs[1] = xb;
-    xs[2] = xc;
-    ys[0] = ya;
-    ys[1] = yb;
-    ys[2] = yc;
-    zs[0] = xyz[a + 2];
-    zs[1] = xyz[b + 2];
-    zs[2] = xyz[c + 2];
+    corner(0, ia, xa, ya, xyz[a + 2]);
+    corner(1, ib, xb, yb, xyz[b + 2]);
+    corner(2, ic, xc, yc, xyz[c + 2]);
     for (int row = first; row < last; row++) {
       row(f, row, (ja <= row ? 1 : 0) | (jb <= row ? 2 : 0) | (jc <= row ? 4 : 0));
     }
+  }
+
+  private void corner(int k, int column, double x, double y, double z) {
+    columns[k] = column;
+    xs[k] = x;
+    ys[k] = y;
+    zs[k] = z;
   }
 
   private void row(int f, int row, int below) {
