@@ -74,38 +74,34 @@ public final class CaughtPlaces {
     }
     int count = gather(mesh, patch);
     Patch[] patches = new Patch[count];
-    for (int k = 0; k < count; k++) {
-      patches[k] = new Patch();
-    }
+    Arrays.setAll(patches, k -> new Patch());
     for (int f = 0; f < patch.length; f++) {
       if (patch[f] >= 0) {
         patches[patch[f]].add(mesh, f, hits.share(f) * facets.area(f), hits);
       }
     }
     double speck = Math.max(NOTABLE_AREA, SPECK_SHARE * total);
-    int[] order = order(patches);
-    double left = mergeSpecks(patches, order, speck, JOIN_SHARE * mesh.bounds().diagonal());
-    order = order(patches);
-    int[] rank = new int[count];
-    Arrays.fill(rank, -1);
-    List<CaughtPlace> places = new ArrayList<>();
-    for (int k : order) {
-      if (patches[k].into == null && patches[k].area >= speck) {
-        rank[k] = places.size();
-        places.add(patches[k].place());
-      }
-    }
-    for (int k = 0; k < count; k++) {
-      patches[k].rank = rank[k];
-    }
+    double left =
+        mergeSpecks(patches, order(patches), speck, JOIN_SHARE * mesh.bounds().diagonal());
+    List<CaughtPlace> places = list(patches, speck);
     for (int f = 0; f < patch.length; f++) {
       if (patch[f] >= 0) {
-        Patch p = patches[patch[f]];
-        int r = p.into == null ? p.rank : p.into.rank;
-        patch[f] = r >= 0 ? r : places.size();
+        patch[f] = patches[patch[f]].rank(places.size());
       }
     }
     return new CaughtPlaces(direction, patch, depth, places, total, left);
+  }
+
+  /** The places in order; tells each patch its rank. */
+  private static List<CaughtPlace> list(Patch[] patches, double speck) {
+    List<CaughtPlace> places = new ArrayList<>();
+    for (int k : order(patches)) {
+      if (patches[k].into == null && patches[k].area >= speck) {
+        patches[k].rank = places.size();
+        places.add(patches[k].place());
+      }
+    }
+    return places;
   }
 
   /** Numbers marked facets that share vertices; returns how many patches. */
@@ -198,7 +194,7 @@ public final class CaughtPlaces {
     double y;
     double z;
     int facets;
-    int rank;
+    int rank = -1;
     Patch into;
 
     void add(TriMesh mesh, int f, double hidden, FacetHits hits) {
@@ -224,6 +220,12 @@ public final class CaughtPlaces {
       z += o.z;
       facets += o.facets;
       o.into = this;
+    }
+
+    /** The place this patch belongs to, or {@code unlisted}. */
+    int rank(int unlisted) {
+      int r = into == null ? rank : into.rank;
+      return r < 0 ? unlisted : r;
     }
 
     Vec3 center() {

@@ -1,6 +1,6 @@
 package org.castwright.survey;
 
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
@@ -45,28 +45,30 @@ final class Lanes {
             throw e;
           }
         };
-    List<Callable<Void>> work = new ArrayList<>();
-    for (int i = 0; i < lanes; i++) {
-      work.add(lane);
-    }
     ExecutorService pool = Executors.newFixedThreadPool(lanes);
     try {
-      for (Future<Void> f : pool.invokeAll(work)) {
-        f.get();
-      }
+      await(pool.invokeAll(Collections.nCopies(lanes, lane)));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new Progress.CancelledException();
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof RuntimeException r) {
-        throw r;
-      }
-      if (e.getCause() instanceof Error r) {
-        throw r;
-      }
-      throw new IllegalStateException(e.getCause());
     } finally {
       pool.shutdownNow();
+    }
+  }
+
+  private static void await(List<Future<Void>> lanes) throws InterruptedException {
+    for (Future<Void> lane : lanes) {
+      try {
+        lane.get();
+      } catch (ExecutionException e) {
+        if (e.getCause() instanceof RuntimeException r) {
+          throw r;
+        }
+        if (e.getCause() instanceof Error r) {
+          throw r;
+        }
+        throw new IllegalStateException(e.getCause());
+      }
     }
   }
 }

@@ -4,16 +4,16 @@ import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 
 /**
- * Walks from a direction downhill in trapped volume: six neighbors at a step's distance, the best
- * of them if better, else half the step (Hooke, Jeeves, "Direct search", J. ACM 8(2), 1961).
+ * Walks from a direction downhill in trapped volume: six neighbors at a step's distance, the first
+ * of them that is better, else half the step (Hooke, Jeeves, "Direct search", J. ACM 8(2), 1961).
  */
 final class PatternSearch {
 
   /** First step, radians: half the distance between spread directions. */
   static final double FIRST_STEP = 0.07;
 
-  /** A walk stops when the step is smaller than this, radians; 0.06 degrees. */
-  static final double LAST_STEP = 0.001;
+  /** A walk stops when the step is smaller than this, radians; 0.1 degrees. */
+  static final double LAST_STEP = 0.002;
 
   private static final int NEIGHBORS = 6;
   private static final int MOST_MOVES = 12;
@@ -22,6 +22,7 @@ final class PatternSearch {
   private final int pixels;
   private final double enough;
   private int looks;
+  private int heading;
 
   /**
    * @param enough trapped volume below which nothing is left to gain, mm³
@@ -57,19 +58,21 @@ final class PatternSearch {
     return looks;
   }
 
+  /** The first better neighbor, beginning with the heading that was better last; else the same. */
   private Candidate neighbor(Candidate at, double step) {
     Frame f = Frame.along(at.direction());
-    Candidate best = at;
     for (int k = 0; k < NEIGHBORS; k++) {
-      double a = 2 * Math.PI * k / NEIGHBORS;
+      int turn = (heading + k) % NEIGHBORS;
+      double a = 2 * Math.PI * turn / NEIGHBORS;
       Vec3 side = f.u().times(StrictMath.cos(a)).plus(f.v().times(StrictMath.sin(a)));
       Vec3 d = f.w().plus(side.times(step)).unit();
       double trapped = scorer.trapped(d, pixels);
       looks++;
-      if (trapped < best.trapped()) {
-        best = new Candidate(d, Candidate.Origin.SEARCH, trapped, 0);
+      if (trapped < at.trapped()) {
+        heading = turn;
+        return new Candidate(d, Candidate.Origin.SEARCH, trapped, 0);
       }
     }
-    return best;
+    return at;
   }
 }

@@ -26,7 +26,10 @@ final class Sense {
 
   private Sense() {}
 
-  static Vec3 of(TriMesh mesh, FacetTable facets, Vec3 d) {
+  /**
+   * @param center from {@link #centerOfVolume}
+   */
+  static Vec3 of(TriMesh mesh, FacetTable facets, Vec3 center, Vec3 d) {
     double[] p = mesh.xyz();
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
@@ -37,11 +40,11 @@ final class Sense {
     }
     double ends = flatBelowMinusAbove(mesh, facets, d, low, high);
     if (Math.abs(ends) > FLAT_SHARE * facets.totalArea()) {
-      return ends > 0 ? d : d.negate();
+      return ends > 0 ? d : opposite(d);
     }
-    double bulk = (centerOfVolume(mesh, d) - low) / (high - low) - 0.5;
+    double bulk = (center.dot(d) - low) / (high - low) - 0.5;
     if (Math.abs(bulk) > BULK_SHARE) {
-      return bulk < 0 ? d : d.negate();
+      return bulk < 0 ? d : opposite(d);
     }
     return canonical(d);
   }
@@ -55,7 +58,12 @@ final class Sense {
         k = i;
       }
     }
-    return c[k] < 0 ? d.negate() : d;
+    return c[k] < 0 ? opposite(d) : d;
+  }
+
+  private static Vec3 opposite(Vec3 d) {
+    // from zero, so that no component becomes -0
+    return Vec3.ZERO.minus(d);
   }
 
   private static double flatBelowMinusAbove(
@@ -78,10 +86,10 @@ final class Sense {
     return sum;
   }
 
-  /** The height of the center of volume along {@code d}, by the divergence theorem, mm. */
-  private static double centerOfVolume(TriMesh mesh, Vec3 d) {
+  /** The center of volume by the divergence theorem, mm. */
+  static Vec3 centerOfVolume(TriMesh mesh) {
     Vec3 o = mesh.bounds().center();
-    double moment = 0;
+    Vec3 moment = Vec3.ZERO;
     double volume = 0;
     for (int f = 0; f < mesh.triangleCount(); f++) {
       Vec3 a = mesh.vertex(mesh.tri()[3 * f]).minus(o);
@@ -89,8 +97,8 @@ final class Sense {
       Vec3 c = mesh.vertex(mesh.tri()[3 * f + 2]).minus(o);
       double six = a.dot(b.cross(c));
       volume += six;
-      moment += six * (a.dot(d) + b.dot(d) + c.dot(d)) / 4;
+      moment = moment.plus(a.plus(b).plus(c).times(six / 4));
     }
-    return o.dot(d) + moment / volume;
+    return o.plus(moment.times(1 / volume));
   }
 }

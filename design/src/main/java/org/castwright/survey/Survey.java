@@ -98,7 +98,7 @@ public final class Survey {
     FacetTable copyFacets = facets;
     boolean simplified = mesh.triangleCount() > options.simplifyAbove();
     if (simplified) {
-      copy = Clustering.to(mesh, facets.totalArea(), options.simplifyAbove());
+      copy = Clustering.to(mesh, facets.totalArea(), options.simplifyAbove() / 2);
       copyFacets = new FacetTable(copy.mesh());
     }
     List<Candidate> pool = coarse(copy.mesh(), copyFacets, axes);
@@ -141,11 +141,18 @@ public final class Survey {
             .filter(c -> c.trapped() > shortlist.floor())
             .toList();
     double half = PatternSearch.FIRST_STEP / 2;
-    List<Candidate> walked = walk(copy, copyFacets, starts, PatternSearch.FIRST_STEP, half);
+    int coarse = options.coarsePixels();
+    List<Candidate> walked = walk(copy, copyFacets, starts, coarse, PatternSearch.FIRST_STEP, half);
     walked = shortlist.ordered(walked, Candidate::trapped, c -> 0);
     int kept = (walked.size() + 1) / 2;
     List<Candidate> fine =
-        walk(copy, copyFacets, walked.subList(0, kept), half / 2, PatternSearch.LAST_STEP);
+        walk(
+            copy,
+            copyFacets,
+            walked.subList(0, kept),
+            options.finePixels(),
+            half / 2,
+            PatternSearch.LAST_STEP);
     List<Candidate> out = new ArrayList<>(fine);
     out.addAll(walked.subList(kept, walked.size()));
     progress.at(STAGE, SEARCH_DONE);
@@ -153,7 +160,12 @@ public final class Survey {
   }
 
   private List<Candidate> walk(
-      TriMesh copy, FacetTable copyFacets, List<Candidate> from, double step, double last) {
+      TriMesh copy,
+      FacetTable copyFacets,
+      List<Candidate> from,
+      int pixels,
+      double step,
+      double last) {
     Candidate[] out = new Candidate[from.size()];
     Lanes.run(
         out.length,
@@ -161,10 +173,9 @@ public final class Survey {
         () -> new Scorer(copy, copyFacets, options),
         (scorer, i) -> {
           progress.at(STAGE, COARSE_DONE);
-          int pixels = options.finePixels();
           PatternSearch search = new PatternSearch(scorer, pixels, shortlist.floor());
           Candidate start = scorer.score(from.get(i), pixels);
-          out[i] = scorer.score(search.from(start, step, last), pixels);
+          out[i] = scorer.score(search.from(start, step, last), options.finePixels());
           tried.addAndGet(search.looks());
         });
     return List.of(out);
@@ -176,13 +187,14 @@ public final class Survey {
   private List<Ranked> looks(List<Candidate> chosen) {
     Ranked[] seen = new Ranked[chosen.size()];
     AtomicInteger done = new AtomicInteger();
+    Vec3 center = Sense.centerOfVolume(mesh);
     Lanes.run(
         seen.length,
         threads(),
         this::closeLook,
         (look, i) -> {
           Candidate c = chosen.get(i);
-          Vec3 d = Sense.of(mesh, facets, c.direction());
+          Vec3 d = Sense.of(mesh, facets, center, c.direction());
           seen[i] = new Ranked(look.along(d, options.lookPixels() / 2, 1).opening(), c.cost());
           double share = (double) done.incrementAndGet() / seen.length;
           progress.at(STAGE, SEARCH_DONE + (RANKED_DONE - SEARCH_DONE) * share);

@@ -18,8 +18,8 @@ package org.castwright.survey;
  *     no source)
  * @param steepDegrees a seam rising more steeply than this against the plane across the pull counts
  *     against a direction, since the shut-off beside it loses its draft
- * @param simplifyAbove models with more triangles than this are searched on a simplified copy; the
- *     reported numbers still come from the full model
+ * @param simplifyAbove models with more triangles than this are searched on a simplified copy of
+ *     half as many; the reported numbers still come from the full model
  * @param threads how many threads to use; the answer does not depend on it
  */
 public record SurveyOptions(
