@@ -13,12 +13,11 @@ import org.castwright.meshio.Format;
 import org.castwright.meshio.RawModel;
 import org.castwright.pipeline.JobOptions;
 import org.castwright.pipeline.Model;
-import org.castwright.pipeline.MoldJob;
 import org.castwright.pipeline.ModelOptions;
+import org.castwright.pipeline.MoldJob;
 import org.castwright.plan.MoldOptions;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
-import org.castwright.solid.manifold.ManifoldKernel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -81,8 +80,7 @@ final class DemoCommand implements Callable<Integer> {
     MoldOptions mold =
         MoldOptions.DEFAULT.with().material(model.material).threads(run.threads()).build();
     JobOptions options = new JobOptions(ModelOptions.DEFAULT, mold, JobOptions.DEFAULT.bed());
-    ManifoldKernel.warmUp();
-    try (SolidKernel kernel = new ManifoldKernel()) {
+    try (SolidKernel kernel = Kernels.warming()) {
       RawModel raw =
           new RawModel(model.mesh(), Format.STL_BINARY, null, List.of(), "bundled " + model.words);
       Model taken = Model.of(raw, options.model(), kernel, progress);

@@ -3,6 +3,7 @@ package org.castwright.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.castwright.geom.Vec3;
@@ -11,7 +12,6 @@ import org.castwright.pipeline.LookReport;
 import org.castwright.pipeline.Model;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
-import org.castwright.solid.manifold.ManifoldKernel;
 import org.castwright.survey.Survey;
 import org.castwright.survey.SurveyOptions;
 import org.castwright.survey.SurveyResult;
@@ -62,10 +62,9 @@ final class LookCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     PrintWriter out = spec.commandLine().getOut();
     Progress progress = run.json() ? Progress.NONE : run.progress(out, spec.commandLine().getErr());
-    try (SolidKernel kernel = new ManifoldKernel()) {
+    try (SolidKernel kernel = Kernels.warming()) {
       Model model = Model.read(file, modelArguments.options(), kernel, progress);
-      SurveyOptions o =
-          SurveyOptions.DEFAULT.withThreads(run.threads()).withReleaseMm(release);
+      SurveyOptions o = SurveyOptions.DEFAULT.withThreads(run.threads()).withReleaseMm(release);
       SurveyResult s =
           pull == null
               ? Survey.of(model.mesh(), o, progress)
@@ -85,7 +84,12 @@ final class LookCommand implements Callable<Integer> {
   }
 
   private static void print(LookReport r, PrintWriter out) {
-    line(out, "%s: %d triangles, %s mm", r.input().file(), r.input().triangles(), list(r.input().sizeMm()));
+    line(
+        out,
+        "%s: %d triangles, %s mm",
+        r.input().file(),
+        r.input().triangles(),
+        list(r.input().sizeMm()));
     line(
         out,
         "  volume %.1f mm³, area %.1f mm², %d shell(s), genus %d",
@@ -137,8 +141,8 @@ final class LookCommand implements Callable<Integer> {
     }
   }
 
-  private static String list(double[] v) {
-    return String.format(Locale.ROOT, "%.4g, %.4g, %.4g", v[0], v[1], v[2]);
+  private static String list(List<Double> v) {
+    return String.format(Locale.ROOT, "%.4g, %.4g, %.4g", v.get(0), v.get(1), v.get(2));
   }
 
   private static void line(PrintWriter out, String format, Object... args) {

@@ -12,7 +12,8 @@ import picocli.CommandLine.Spec;
 /** {@code castwright materials}. */
 @Command(
     name = "materials",
-    description = "Lists the casting materials with shrink, density and where the shrink comes from.",
+    description =
+        "Lists the casting materials with shrink, density and where the shrink comes from.",
     mixinStandardHelpOptions = true)
 final class MaterialsCommand implements Callable<Integer> {
 

@@ -55,17 +55,12 @@ final class ModelArguments {
       description = "Cell of the grid for --heal remesh; bounds how far the surface may move.")
   private double remeshCell;
 
-  @Option(
-      names = "--fill-voids",
-      description = "Fill enclosed hollows, which no mold can cast.")
+  @Option(names = "--fill-voids", description = "Fill enclosed hollows, which no mold can cast.")
   private boolean fillVoids;
 
   ModelOptions options() {
     RepairOptions repair =
-        RepairOptions.DEFAULT
-            .withMode(heal)
-            .withFillVoids(fillVoids)
-            .withRemeshCell(remeshCell);
+        RepairOptions.DEFAULT.withMode(heal).withFillVoids(fillVoids).withRemeshCell(remeshCell);
     return new ModelOptions(units, size, scale, Up.of(up), repair);
   }
 

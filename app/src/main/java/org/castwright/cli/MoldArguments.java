@@ -15,7 +15,8 @@ final class MoldArguments {
   @Option(
       names = {"-m", "--material"},
       paramLabel = "ID",
-      description = "Casting material; 'castwright materials' lists them (default: ${DEFAULT-VALUE}).",
+      description =
+          "Casting material; 'castwright materials' lists them (default: ${DEFAULT-VALUE}).",
       defaultValue = "plaster-pottery")
   private String material;
 

@@ -39,8 +39,7 @@ final class MoldArtist implements Artist {
       pictures.piece(i, folder.resolve(mold.pieces().get(i).name() + ".png"));
     }
     pictures.draft(draft(casting, caught), folder.resolve("draft.png"));
-    pictures.caught(
-        Refusal.patches(caught, casting.triangleCount()), folder.resolve("caught.png"));
+    pictures.caught(Refusal.patches(caught, casting.triangleCount()), folder.resolve("caught.png"));
   }
 
   /** Angle between each facet and the pull, degrees; not a number where the facet is caught. */

@@ -10,7 +10,6 @@ import org.castwright.pipeline.JobOptions;
 import org.castwright.pipeline.MoldJob;
 import org.castwright.plan.CaughtException;
 import org.castwright.solid.SolidKernel;
-import org.castwright.solid.manifold.ManifoldKernel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -68,9 +67,9 @@ final class MoldCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
-    ManifoldKernel.warmUp();
-    try (SolidKernel kernel = new ManifoldKernel()) {
-      MoldJob job = new MoldJob(options, kernel, new MoldArtist(run.threads()), run.progress(out, err));
+    try (SolidKernel kernel = Kernels.warming()) {
+      MoldJob job =
+          new MoldJob(options, kernel, new MoldArtist(run.threads()), run.progress(out, err));
       MoldJob.Result result = job.run(file, output);
       return Summary.print(result.report(), output, run, out);
     } catch (CaughtException e) {

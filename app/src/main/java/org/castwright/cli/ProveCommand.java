@@ -9,7 +9,6 @@ import org.castwright.pipeline.ProofFolder;
 import org.castwright.proof.Proof;
 import org.castwright.proof.ProofCheck;
 import org.castwright.solid.SolidKernel;
-import org.castwright.solid.manifold.ManifoldKernel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -33,12 +32,10 @@ final class ProveCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     PrintWriter out = spec.commandLine().getOut();
-    try (SolidKernel kernel = new ManifoldKernel()) {
+    try (SolidKernel kernel = Kernels.warming()) {
       Proof proof =
           Proof.of(
-              ProofFolder.read(folder),
-              kernel,
-              run.progress(out, spec.commandLine().getErr()));
+              ProofFolder.read(folder), kernel, run.progress(out, spec.commandLine().getErr()));
       if (run.json()) {
         out.println(Json.line(proof));
       } else if (!run.quiet()) {

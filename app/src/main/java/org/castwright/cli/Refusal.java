@@ -29,10 +29,8 @@ final class Refusal {
   /** Draws the caught places of a model. */
   static void picture(TriMesh mesh, SurveyResult survey, Path file, int threads)
       throws IOException {
-    MoldPictures.Piece whole =
-        new MoldPictures.Piece("model", mesh, survey.best().direction());
-    new MoldPictures(
-            mesh, List.of(whole), List.of(), PictureOptions.DEFAULT.withThreads(threads))
+    MoldPictures.Piece whole = new MoldPictures.Piece("model", mesh, survey.best().direction());
+    new MoldPictures(mesh, List.of(whole), List.of(), PictureOptions.DEFAULT.withThreads(threads))
         .caught(patches(survey.caught(), mesh.triangleCount()), file);
   }
 

@@ -26,8 +26,7 @@ final class Summary {
     boolean passed = r.proof().passed();
     if (run.json()) {
       out.println(
-          Json.line(
-              new Done(folder.toString(), passed, r.timingsS().get("total"), r.warnings())));
+          Json.line(new Done(folder.toString(), passed, r.timingsS().get("total"), r.warnings())));
     } else if (!run.quiet()) {
       words(r, folder, out);
     }

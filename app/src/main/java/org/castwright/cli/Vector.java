@@ -9,7 +9,7 @@ final class Vector implements ITypeConverter<Vec3> {
 
   @Override
   public Vec3 convert(String value) {
-    String[] parts = value.split("[,x]");
+    String[] parts = value.split("[,x]", -1);
     if (parts.length == 3) {
       try {
         Vec3 v =

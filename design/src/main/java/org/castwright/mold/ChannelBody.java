@@ -65,8 +65,7 @@ final class ChannelBody {
 
   /** A straight run: like cross-sections in parallel upright planes, joined ring to ring. */
   private static TriMesh tube(List<Station> run) {
-    Vec3 along =
-        plan(run.get(run.size() - 1).center().minus(run.get(0).center())).unit();
+    Vec3 along = plan(run.get(run.size() - 1).center().minus(run.get(0).center())).unit();
     Vec3 side = Vec3.Z.cross(along);
     MeshBuilder m = new MeshBuilder();
     int n = 2 * (HALF + 1);

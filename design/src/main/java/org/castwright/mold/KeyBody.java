@@ -45,9 +45,7 @@ final class KeyBody {
     double draft = Math.toRadians(Key.DRAFT_DEG);
     double ground = k.radius() + c / StrictMath.cos(draft);
     double top = k.height() + c;
-    return new double[] {
-      ground, -sink(k), ground, 0, ground - top * StrictMath.tan(draft), top
-    };
+    return new double[] {ground, -sink(k), ground, 0, ground - top * StrictMath.tan(draft), top};
   }
 
   /** A cap of a sphere; the moved surface is the cap of a sphere c larger about the same center. */

@@ -45,7 +45,8 @@ final class MoldCutter {
     Solid lowerRaw = plan.parting().lower();
 
     CompletableFuture<Solid> upper =
-        later(() -> kernel.difference("piece-1", upperRaw, some(bores, features, outside, sockets)));
+        later(
+            () -> kernel.difference("piece-1", upperRaw, some(bores, features, outside, sockets)));
     CompletableFuture<Solid> lower =
         later(
             () -> {
@@ -156,8 +157,7 @@ final class MoldCutter {
     return FloatGrid.snap(kernel.difference("channels", inside, List.of(casting)).mesh());
   }
 
-  private Volumes volumes(
-      Solid upperRaw, Solid keys, Solid sockets, Solid bores, Solid features) {
+  private Volumes volumes(Solid upperRaw, Solid keys, Solid sockets, Solid bores, Solid features) {
     double gaps = 0;
     for (Key k : plan.keys()) {
       gaps = Math.max(gaps, k.clearance());
@@ -172,8 +172,7 @@ final class MoldCutter {
       Solid inBlock = kernel.intersection("features in the block", features, blockBody());
       cut = kernel.difference("features alone", inBlock, some(bores)).volume();
     }
-    return new Volumes(
-        plan.block().volume(), plan.parting().casting().volume(), 0, clearance, cut);
+    return new Volumes(plan.block().volume(), plan.parting().casting().volume(), 0, clearance, cut);
   }
 
   private Solid union(String name, List<TriMesh> meshes) {

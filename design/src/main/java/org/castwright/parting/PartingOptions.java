@@ -39,6 +39,10 @@ public record PartingOptions(
     }
   }
 
+  public PartingOptions withReleaseMm(double mm) {
+    return new PartingOptions(maxSlopeDeg, mm, landMm, flatRingMm, method);
+  }
+
   public PartingOptions with(Method m) {
     return new PartingOptions(maxSlopeDeg, releaseMm, landMm, flatRingMm, m);
   }

@@ -62,7 +62,12 @@ final class JobSheet {
     for (Report.CaughtInfo c : report.survey().caught()) {
       item(
           "near (%.1f, %.1f, %.1f) of the scaled model: %.1f mm² caught, %.2f mm deep, %.2f mm wide",
-          c.center()[0], c.center()[1], c.center()[2], c.areaMm2(), c.depthMm(), c.widthMm());
+          c.center().get(0),
+          c.center().get(1),
+          c.center().get(2),
+          c.areaMm2(),
+          c.depthMm(),
+          c.widthMm());
     }
   }
 
@@ -123,7 +128,8 @@ final class JobSheet {
         report.pour().volumeToPourMm3() / 1000,
         report.pour().massToPourKg(),
         m.density().kgPerM3());
-    item("%d gate, %d vent(s): stop when every vent shows material.",
+    item(
+        "%d gate, %d vent(s): stop when every vent shows material.",
         report.pour().gates(), report.pour().vents());
     item("Pour at %s °C.", range(m.pourC()));
     if (m.workingTimeMin() != null) {
@@ -137,7 +143,9 @@ final class JobSheet {
     item("Not before %s min (usual range; the supplier's figure wins).", range(m.demoldTimeMin()));
     item("Start at the pry slots; pull straight, without twisting:");
     for (Piece p : mold.pieces()) {
-      item("  %d. %s off along %s", p.order(), p.name(), axis(array(p.pull())));
+      item(
+          "  %d. %s off along %s",
+          p.order(), p.name(), axis(List.of(p.pull().x(), p.pull().y(), p.pull().z())));
     }
     item("Cut gate and vents off the casting when it is free.");
   }
@@ -161,7 +169,7 @@ final class JobSheet {
   private void item(String format, Object... args) {
     String text = String.format(Locale.ROOT, format, args);
     StringBuilder row = new StringBuilder("- ");
-    for (String word : text.split(" ")) {
+    for (String word : text.split(" ", -1)) {
       if (row.length() + word.length() > WIDTH) {
         out.append(row.toString().stripTrailing()).append('\n');
         row = new StringBuilder("  ");
@@ -171,26 +179,17 @@ final class JobSheet {
     out.append(row.toString().stripTrailing()).append('\n');
   }
 
-  private static String axis(double[] v) {
-    return String.format(
-        Locale.ROOT, "%s (mold frame)", v[2] > 0.5 ? "+z" : v[2] < -0.5 ? "-z" : list(v));
-  }
-
-  private static String list(double[] v) {
-    return String.format(Locale.ROOT, "(%.3f, %.3f, %.3f)", v[0], v[1], v[2]);
-  }
-
-  private static double[] array(Vec3 v) {
-    return new double[] {v.x(), v.y(), v.z()};
+  private static String axis(List<Double> v) {
+    return v.get(2) > 0 ? "+z (mold frame)" : "-z (mold frame)";
   }
 
   private static String size(Report.Box b) {
     return String.format(
         Locale.ROOT,
         "%.1f × %.1f × %.1f",
-        b.max()[0] - b.min()[0],
-        b.max()[1] - b.min()[1],
-        b.max()[2] - b.min()[2]);
+        b.max().get(0) - b.min().get(0),
+        b.max().get(1) - b.min().get(1),
+        b.max().get(2) - b.min().get(2));
   }
 
   private static String range(List<Double> r) {

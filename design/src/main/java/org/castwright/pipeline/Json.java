@@ -1,15 +1,14 @@
 package org.castwright.pipeline;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 
 /** JSON as castwright writes it: snake_case names, two-space indent, the same on every system. */
 public final class Json {
@@ -45,16 +44,11 @@ public final class Json {
   }
 
   /**
+   * Reads a value written by {@link #write}; unknown entries are passed over.
+   *
    * @throws JsonProcessingException if the text is not such a value
    */
   public static <T> T read(String text, Class<T> type) throws JsonProcessingException {
     return MAPPER.readValue(text, type);
-  }
-
-  /**
-   * @throws JsonProcessingException if the text is not JSON
-   */
-  public static JsonNode tree(String text) throws JsonProcessingException {
-    return MAPPER.readTree(text);
   }
 }

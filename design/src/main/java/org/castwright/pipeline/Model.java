@@ -45,8 +45,8 @@ public record Model(
    * @throws org.castwright.mesh.MeshException if the file or the model cannot be used
    * @throws IOException if the disk fails
    */
-  public static Model read(
-      Path file, ModelOptions options, SolidKernel kernel, Progress progress) throws IOException {
+  public static Model read(Path file, ModelOptions options, SolidKernel kernel, Progress progress)
+      throws IOException {
     progress.at("read", 0);
     return of(MeshReader.read(file, ReadLimits.DEFAULT, progress), options, kernel, progress);
   }

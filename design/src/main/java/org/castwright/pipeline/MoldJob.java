@@ -15,8 +15,8 @@ import org.castwright.proof.Proof;
 import org.castwright.solid.SolidKernel;
 
 /**
- * The whole job: read, heal, plan, cut, write aside, prove from the files, draw, move into place. The
- * order of steps is written here and nowhere else.
+ * The whole job: read, heal, plan, cut, write aside, prove from the files, draw, move into place.
+ * The order of steps is written here and nowhere else.
  */
 public final class MoldJob {
 
@@ -89,8 +89,7 @@ public final class MoldJob {
   }
 
   private Report report(Model model, Mold mold, Proof proof, List<String> warnings) {
-    return ReportMaker.of(
-        VERSION, model, mold, options.bed(), proof, timings.rounded(), warnings);
+    return ReportMaker.of(VERSION, model, mold, options.bed(), proof, timings.rounded(), warnings);
   }
 
   private void draw(Path dir, Mold mold) {

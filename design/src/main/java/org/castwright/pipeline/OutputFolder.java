@@ -83,7 +83,7 @@ final class OutputFolder implements AutoCloseable {
       Runtime.getRuntime().removeShutdownHook(cleaner);
     } catch (IllegalStateException shuttingDown) {
       // the hook is running already and does the same work
-      return;
+      published |= !Files.exists(side);
     }
   }
 
@@ -107,19 +107,23 @@ final class OutputFolder implements AutoCloseable {
 
   /** On the way down a worker may still be writing: remove until the folder stays away. */
   private static void removeQuietly(Path folder) {
-    for (int i = 0; i < 20; i++) {
-      try {
-        remove(folder);
-        Thread.sleep(50);
-        if (!Files.exists(folder)) {
-          return;
-        }
-      } catch (IOException e) {
-        // a file appeared meanwhile: try again
-        continue;
-      } catch (InterruptedException e) {
-        return;
-      }
+    boolean gone = false;
+    for (int i = 0; i < 20 && !gone; i++) {
+      gone = tryRemove(folder);
+    }
+  }
+
+  private static boolean tryRemove(Path folder) {
+    try {
+      remove(folder);
+      Thread.sleep(50);
+      return !Files.exists(folder);
+    } catch (IOException e) {
+      // a file appeared meanwhile: the caller tries again
+      return false;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return true;
     }
   }
 

@@ -72,7 +72,7 @@ public final class ProofFolder {
     List<ProofInput.Channel> out = new ArrayList<>();
     for (Report.ChannelInfo c : r.channels()) {
       List<Vec3> axis = new ArrayList<>();
-      for (double[] p : c.axis()) {
+      for (List<Double> p : c.axis()) {
         axis.add(vec(p));
       }
       out.add(
@@ -114,7 +114,7 @@ public final class ProofFolder {
     return MeshReader.read(dir.resolve(file)).mesh();
   }
 
-  private static Vec3 vec(double[] v) {
-    return new Vec3(v[0], v[1], v[2]);
+  private static Vec3 vec(List<Double> v) {
+    return new Vec3(v.get(0), v.get(1), v.get(2));
   }
 }

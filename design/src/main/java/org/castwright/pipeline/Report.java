@@ -6,16 +6,16 @@ import java.util.Map;
 
 /**
  * What {@code report.json} holds. Lengths mm, volumes mm³, areas mm², angles degrees, masses kg,
- * times s. Frames: {@code survey} directions are in the model's frame; everything else is in the mold
- * frame (z the pull of piece 1, y up while pouring) unless the name says otherwise. The JSON Schema
- * stands beside this class.
+ * times s. Frames: {@code survey} directions are in the model's frame; everything else is in the
+ * mold frame (z the pull of piece 1, y up while pouring) unless the name says otherwise. The JSON
+ * Schema stands beside this class.
  */
 @JsonInclude(JsonInclude.Include.ALWAYS)
 public record Report(
     String castwright,
     Input input,
     MaterialUsed material,
-    double[] scale,
+    List<Double> scale,
     Frame moldFrame,
     Block block,
     List<PieceFile> pieces,
@@ -35,7 +35,7 @@ public record Report(
 
   /** The model file and what healing did to it. */
   public record Input(
-      String file, int triangles, String units, double[] sizeMm, List<Healing> healing) {}
+      String file, int triangles, String units, List<Double> sizeMm, List<Healing> healing) {}
 
   /** One healing step. */
   public record Healing(String name, String words, int count, double largestMovementMm) {}
@@ -44,16 +44,16 @@ public record Report(
   public record MaterialUsed(
       String id,
       String name,
-      double[] shrinkPercent,
+      List<Double> shrinkPercent,
       String shrinkSource,
       double densityKgPerM3,
       String densitySource) {}
 
   /** From the scaled model to the mold frame: {@code p_mold = rows · p − origin}. */
-  public record Frame(double[][] rows, double[] origin) {}
+  public record Frame(List<List<Double>> rows, List<Double> origin) {}
 
   /** Lowest corner, highest corner. */
-  public record Box(double[] min, double[] max) {}
+  public record Box(List<Double> min, List<Double> max) {}
 
   /** The outer body. */
   public record Block(String shape, Box box, double wallMm, double volumeMm3, String file) {}
@@ -64,7 +64,7 @@ public record Report(
       String file,
       String printFile,
       int order,
-      double[] pull,
+      List<Double> pull,
       double volumeMm3,
       int triangles,
       Box box) {}
@@ -77,14 +77,19 @@ public record Report(
 
   /** A gate or vent; the axis runs from the casting to the outside. */
   public record ChannelInfo(
-      String name, String kind, String course, double boreMm, double mouthMm, double[][] axis) {}
+      String name,
+      String kind,
+      String course,
+      double boreMm,
+      double mouthMm,
+      List<List<Double>> axis) {}
 
   /** A key on one piece with its socket in another. */
   public record KeyInfo(
       String name,
       String shape,
-      double[] center,
-      double[] axis,
+      List<Double> center,
+      List<Double> axis,
       double diameterMm,
       double heightMm,
       double draftDeg,
@@ -98,7 +103,7 @@ public record Report(
   /** How the model opens. */
   public record SurveyInfo(
       boolean free,
-      double[] direction,
+      List<Double> direction,
       double trappedVolumeMm3,
       double noiseFloorMm3,
       double caughtAreaMm2,
@@ -121,11 +126,11 @@ public record Report(
 
   /** A caught place; center in the model's frame, scaled. */
   public record CaughtInfo(
-      double[] center, double areaMm2, double depthMm, double widthMm, int facets) {}
+      List<Double> center, double areaMm2, double depthMm, double widthMm, int facets) {}
 
   /** Another direction. */
   public record Alternative(
-      double[] direction, double trappedVolumeMm3, double caughtWidthMm, double drawDepthMm) {}
+      List<Double> direction, double trappedVolumeMm3, double caughtWidthMm, double drawDepthMm) {}
 
   /** The seam. */
   public record PartingInfo(
@@ -139,7 +144,7 @@ public record Report(
   /** How it is filled. */
   public record PourInfo(
       String position,
-      double[] up,
+      List<Double> up,
       int roofPeaks,
       int gates,
       int vents,
@@ -157,7 +162,7 @@ public record Report(
 
   /** What the proof holds the mold against. */
   public record Limits(
-      double releaseMm, double minimumWallMm, double[] bedMm, boolean allowCaught) {}
+      double releaseMm, double minimumWallMm, List<Double> bedMm, boolean allowCaught) {}
 
   /** The proof made from the files. */
   public record ProofInfo(boolean passed, List<CheckInfo> checks) {}

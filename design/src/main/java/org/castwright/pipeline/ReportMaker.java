@@ -80,7 +80,7 @@ final class ReportMaker {
   private static Report.MaterialUsed material(MoldPlan plan) {
     Material m = plan.material();
     Vec3 s = plan.frame().scale();
-    double[] shrink = {percent(s.x()), percent(s.y()), percent(s.z())};
+    List<Double> shrink = List.of(percent(s.x()), percent(s.y()), percent(s.z()));
     String source =
         plan.options().shrinkPercent() == null ? m.shrink().source() : "given by the maker";
     return new Report.MaterialUsed(
@@ -94,16 +94,14 @@ final class ReportMaker {
   private static Report.Frame frame(MoldPlan plan) {
     var axes = plan.frame().axes();
     return new Report.Frame(
-        new double[][] {array(axes.u()), array(axes.v()), array(axes.w())},
-        array(plan.frame().origin()));
+        List.of(array(axes.u()), array(axes.v()), array(axes.w())), array(plan.frame().origin()));
   }
 
   private static Report.Block block(MoldPlan plan) {
     var b = plan.block().box();
     return new Report.Block(
         lower(plan.block().shape()),
-        new Report.Box(
-            new double[] {b.x0(), b.y0(), b.z0()}, new double[] {b.x1(), b.y1(), b.z1()}),
+        new Report.Box(List.of(b.x0(), b.y0(), b.z0()), List.of(b.x1(), b.y1(), b.z1())),
         round(plan.block().wallMm(), 3),
         plan.block().volume(),
         MoldFiles.BLOCK);
@@ -132,7 +130,7 @@ final class ReportMaker {
   }
 
   private static Report.ChannelInfo channel(Channel c) {
-    List<double[]> axis = new ArrayList<>();
+    List<List<Double>> axis = new ArrayList<>();
     for (int i = 0; i + 1 < c.stations().size(); i++) {
       axis.add(array(c.stations().get(i).center()));
     }
@@ -142,7 +140,7 @@ final class ReportMaker {
         lower(c.course()),
         round(c.boreMm(), 3),
         round(c.mouthMm(), 3),
-        axis.toArray(new double[0][]));
+        List.copyOf(axis));
   }
 
   private static Report.KeyInfo key(Key k) {
@@ -150,7 +148,7 @@ final class ReportMaker {
         k.name(),
         lower(k.shape()),
         array(k.center()),
-        new double[] {0, 0, 1},
+        List.of(0.0, 0.0, 1.0),
         2 * k.radius(),
         k.height(),
         k.shape() == KeyShape.CONE ? Key.DRAFT_DEG : 0,
@@ -242,8 +240,7 @@ final class ReportMaker {
     for (int i = 0; i < n; i++) {
       int a = 3 * i;
       int b = 3 * ((i + 1) % n);
-      Vec3 d =
-          new Vec3(loop[b] - loop[a], loop[b + 1] - loop[a + 1], loop[b + 2] - loop[a + 2]);
+      Vec3 d = new Vec3(loop[b] - loop[a], loop[b + 1] - loop[a + 1], loop[b + 2] - loop[a + 2]);
       sum += d.length();
     }
     return sum;
@@ -252,8 +249,7 @@ final class ReportMaker {
   private static Report.PourInfo pour(Mold mold) {
     var pour = mold.plan().pour();
     double volume = mold.volumes().casting() + mold.volumes().channels();
-    int gates =
-        (int) pour.channels().stream().filter(c -> c.kind() == Channel.Kind.GATE).count();
+    int gates = (int) pour.channels().stream().filter(c -> c.kind() == Channel.Kind.GATE).count();
     return new Report.PourInfo(
         lower(pour.pour()),
         array(pour.up()),
@@ -293,9 +289,9 @@ final class ReportMaker {
     return new Report.Box(array(b.min()), array(b.max()));
   }
 
-  private static double[] array(Vec3 v) {
+  private static List<Double> array(Vec3 v) {
     // adding zero turns -0 into 0
-    return new double[] {v.x() + 0.0, v.y() + 0.0, v.z() + 0.0};
+    return List.of(v.x() + 0.0, v.y() + 0.0, v.z() + 0.0);
   }
 
   private static String lower(Enum<?> e) {

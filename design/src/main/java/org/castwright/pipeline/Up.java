@@ -6,22 +6,23 @@ import org.castwright.geom.Vec3;
 
 /** Which axis of the file points up; the model is turned so that this becomes +z. */
 public enum Up {
-  X(Vec3.X),
-  Y(Vec3.Y),
-  Z(Vec3.Z),
-  MINUS_X(Vec3.X.negate()),
-  MINUS_Y(Vec3.Y.negate()),
-  MINUS_Z(Vec3.Z.negate());
-
-  private final Vec3 axis;
-
-  Up(Vec3 axis) {
-    this.axis = axis;
-  }
+  X,
+  Y,
+  Z,
+  MINUS_X,
+  MINUS_Y,
+  MINUS_Z;
 
   /** The axes in which the file's coordinates are read. */
   Frame frame() {
-    return this == Z ? Frame.WORLD : Frame.along(axis);
+    return switch (this) {
+      case X -> Frame.along(Vec3.X);
+      case Y -> Frame.along(Vec3.Y);
+      case Z -> Frame.WORLD;
+      case MINUS_X -> Frame.along(Vec3.X.negate());
+      case MINUS_Y -> Frame.along(Vec3.Y.negate());
+      case MINUS_Z -> Frame.along(Vec3.Z.negate());
+    };
   }
 
   /**

@@ -75,9 +75,7 @@ final class Planner {
 
   private SurveyResult survey(TriMesh scaled) {
     SurveyOptions o =
-        SurveyOptions.DEFAULT
-            .withThreads(options.threads())
-            .withReleaseMm(options.releaseMm());
+        SurveyOptions.DEFAULT.withThreads(options.threads()).withReleaseMm(options.releaseMm());
     return options.pull() == null
         ? Survey.of(scaled, o, progress)
         : Survey.along(scaled, options.pull().unit(), o, progress);
@@ -114,16 +112,6 @@ final class Planner {
     List<Feature> features =
         new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
     return new MoldPlan(
-        options,
-        material,
-        survey,
-        frame,
-        casting,
-        block,
-        parting,
-        pour,
-        keys,
-        features,
-        notes);
+        options, material, survey, frame, casting, block, parting, pour, keys, features, notes);
   }
 }

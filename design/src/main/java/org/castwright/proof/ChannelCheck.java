@@ -70,23 +70,30 @@ final class ChannelCheck {
   }
 
   private ProofCheck open(String title, ProofInput.Channel c) {
-    Vec3 axis = c.outer().minus(c.inner());
-    Frame frame = Frame.along(axis);
     int closed = 0;
+    int tried = 0;
     Vec3 where = Vec3.ZERO;
     String by = "";
-    for (int i = 1; i < ALONG; i++) {
-      Vec3 foot = c.inner().plus(axis.times((double) i / ALONG));
-      for (int k = 0; k <= ROUND; k++) {
-        Vec3 p = k == ROUND ? foot : foot.plus(ring(frame, k).times(c.diameter() / 4));
-        int piece = pieceAt(p);
-        if (piece >= 0 && closed++ == 0) {
-          where = p;
-          by = view.columns(piece).name();
+    int stretches = c.axis().size() - 1;
+    int along = Math.max(2, ALONG / stretches);
+    for (int s = 0; s < stretches; s++) {
+      Vec3 from = c.axis().get(s);
+      Vec3 axis = c.axis().get(s + 1).minus(from);
+      Frame frame = Frame.along(axis);
+      for (int i = 1; i < along; i++) {
+        Vec3 foot = from.plus(axis.times((double) i / along));
+        for (int k = 0; k <= ROUND; k++) {
+          Vec3 p = k == ROUND ? foot : foot.plus(ring(frame, k).times(c.diameter() / 4));
+          int piece = pieceAt(p);
+          tried++;
+          if (piece >= 0 && closed++ == 0) {
+            where = p;
+            by = view.columns(piece).name();
+          }
         }
       }
     }
-    double share = (double) closed / ((ALONG - 1) * (ROUND + 1));
+    double share = (double) closed / tried;
     String words =
         closed == 0
             ? c.name() + " is open from the cavity to the outside."

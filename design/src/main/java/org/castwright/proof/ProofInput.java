@@ -73,13 +73,49 @@ public record ProofInput(
   }
 
   /**
-   * A straight channel.
+   * A channel along a line of straight stretches.
    *
-   * @param inner a point of its axis in or on the casting
-   * @param outer a point of its axis on or beyond the outside of the block
+   * @param axis from a point in or on the casting to one on or beyond the outside of the block
    * @param diameter mm, where it is narrowest
    */
-  public record Channel(String name, ChannelKind kind, Vec3 inner, Vec3 outer, double diameter) {}
+  public record Channel(String name, ChannelKind kind, List<Vec3> axis, double diameter) {
+    /**
+     * @throws IllegalArgumentException if the axis has fewer than two points
+     */
+    public Channel {
+      axis = List.copyOf(axis);
+      if (axis.size() < 2) {
+        throw new IllegalArgumentException("channel " + name + " needs two points");
+      }
+    }
+
+    /** A straight channel. */
+    public Channel(String name, ChannelKind kind, Vec3 inner, Vec3 outer, double diameter) {
+      this(name, kind, List.of(inner, outer), diameter);
+    }
+
+    /** Distance from a point to the axis, mm. */
+    double distance(Vec3 p) {
+      double least = Double.POSITIVE_INFINITY;
+      for (int i = 0; i + 1 < axis.size(); i++) {
+        Vec3 along = axis.get(i + 1).minus(axis.get(i));
+        double t = p.minus(axis.get(i)).dot(along) / along.dot(along);
+        Vec3 foot = axis.get(i).plus(along.times(Math.max(0, Math.min(1, t))));
+        least = Math.min(least, p.minus(foot).length());
+      }
+      return least;
+    }
+
+    /** Where it leaves the casting. */
+    public Vec3 inner() {
+      return axis.get(0);
+    }
+
+    /** Where it leaves the block. */
+    public Vec3 outer() {
+      return axis.get(axis.size() - 1);
+    }
+  }
 
   /**
    * A round key, straight or tapering.

@@ -40,6 +40,20 @@ public record ProofLimits(
   public static final ProofLimits DEFAULT =
       new ProofLimits(0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, false);
 
+  /** The same width for catches along the pull and lips across it, mm. */
+  public ProofLimits withRelease(double mm) {
+    return new ProofLimits(
+        mm,
+        mm,
+        lipLengthShare,
+        disjointShare,
+        balanceShare,
+        minimumWall,
+        bed,
+        keyGapTolerance,
+        allowCaught);
+  }
+
   public ProofLimits withMinimumWall(double wall) {
     return new ProofLimits(
         releaseDepth,

@@ -73,10 +73,7 @@ final class WallCheck {
 
     private boolean nearChannel(Vec3 p) {
       for (ProofInput.Channel c : channels) {
-        Vec3 axis = c.outer().minus(c.inner());
-        double t = p.minus(c.inner()).dot(axis) / axis.dot(axis);
-        Vec3 foot = c.inner().plus(axis.times(Math.max(0, Math.min(1, t))));
-        if (p.minus(foot).length() < c.diameter()) {
+        if (c.distance(p) < c.diameter()) {
           return true;
         }
       }
