@@ -48,7 +48,8 @@ public record Model(
   public static Model read(Path file, ModelOptions options, SolidKernel kernel, Progress progress)
       throws IOException {
     progress.at("read", 0);
-    return of(MeshReader.read(file, ReadLimits.DEFAULT, progress), options, kernel, progress);
+    RawModel raw = MeshReader.read(file, ReadLimits.DEFAULT, progress.as("read"));
+    return of(raw, options, kernel, progress);
   }
 
   /** As {@link #read} for a model already in memory. */
@@ -66,7 +67,7 @@ public record Model(
     }
     warnAboutSize(mesh.bounds().longestSide(), units, raw.statedUnit() != null, warnings);
     progress.at("heal", 0);
-    RepairResult repair = Repair.heal(mesh, options.repair(), kernel, progress);
+    RepairResult repair = Repair.heal(mesh, options.repair(), kernel, progress.as("heal"));
     return new Model(
         repair.mesh(),
         raw.source(),

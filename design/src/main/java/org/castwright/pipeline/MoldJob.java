@@ -74,7 +74,7 @@ public final class MoldJob {
     writeReport(dir, report(model, mold, null, warnings));
     timings.start("proof");
     CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, mold));
-    Proof proof = Proof.of(ProofFolder.read(dir), kernel, progress);
+    Proof proof = Proof.of(ProofFolder.read(dir), kernel, progress.as("proof"));
     timings.start("pictures");
     join(pictures);
     timings.start("report");

@@ -23,6 +23,11 @@ final class ChannelPlanner {
   /** How far past the outside a channel's tool reaches, so that it cuts clean, mm. */
   private static final double PAST = 2;
 
+  private static final double FUNNEL_SLOPE = Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
+
+  /** Distance between cross-sections along a channel, mm. */
+  private static final double STATION_STEP = 1.5;
+
   /**
    * Straight flank added above and below the sheet, so that its facets cannot tilt out of the bore.
    */
@@ -93,10 +98,6 @@ final class ChannelPlanner {
         peak.point().z());
   }
 
-  private String nextName(boolean gate) {
-    return gate ? "gate" : "vent-" + channels.size();
-  }
-
   // ---- standing mold ----
 
   private Channel alongSeam(RoofPeaks.Peak peak, boolean gate) {
@@ -123,51 +124,58 @@ final class ChannelPlanner {
   }
 
   private Channel seamChannel(Vec3 join, List<double[]> way, double r, boolean gate) {
-    List<Channel.Station> stations = new ArrayList<>();
     double inset = depthInside(join, way, r);
     double[] dir = direction(way.get(0), way.get(1));
-    Vec3 inner = new Vec3(join.x() - inset * dir[0], join.y() - inset * dir[1], join.z());
-    stations.add(new Channel.Station(inner, r, LEAST_RISE));
+    List<double[]> corners = new ArrayList<>(way);
+    corners.set(0, new double[] {join.x() - inset * dir[0], join.y() - inset * dir[1]});
     double mouth = gate ? mouthRadius(way, r) : r;
-    double funnel = (mouth - r) / Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
     double[] end = way.get(way.size() - 1);
-    for (int k = 0; k + 1 < way.size(); k++) {
-      double[] a = way.get(k);
-      double[] b = way.get(k + 1);
-      double l = Math.hypot(b[0] - a[0], b[1] - a[1]);
-      int n = Math.max(1, (int) Math.ceil(l / 1.5));
-      for (int i = k == 0 ? 1 : 0; i < n + (k + 2 == way.size() ? 1 : 0); i++) {
+    List<Channel.Station> stations = new ArrayList<>();
+    for (int k = 0; k + 1 < corners.size(); k++) {
+      double[] a = corners.get(k);
+      double[] b = corners.get(k + 1);
+      boolean last = k + 2 == corners.size();
+      double[] run = direction(a, b);
+      int n = Math.max(1, (int) Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / STATION_STEP));
+      for (int i = 0; i < n + (last ? 1 : 0); i++) {
         double x = a[0] + (b[0] - a[0]) * i / n;
         double y = a[1] + (b[1] - a[1]) * i / n;
-        double toEnd = k + 2 == way.size() ? Math.hypot(end[0] - x, end[1] - y) : 1e9;
-        double radius =
-            Math.max(r, mouth - toEnd * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)));
-        stations.add(station(x, y, radius, join.z(), dir));
+        double cone = last ? mouth - Math.hypot(end[0] - x, end[1] - y) * FUNNEL_SLOPE : 0;
+        stations.add(station(x, y, Math.max(r, cone), join.z(), run));
       }
     }
-    Channel.Station last = stations.get(stations.size() - 1);
-    Vec3 outer = last.center();
-    double grow = funnel > 0 ? PAST * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)) : 0;
-    stations.add(
-        new Channel.Station(outer.plus(new Vec3(0, PAST, 0)), last.radius() + grow, last.rise()));
+    Channel.Station outer = stations.get(stations.size() - 1);
+    double grow = mouth > r ? PAST * FUNNEL_SLOPE : 0;
+    Vec3 past = outer.center().plus(new Vec3(0, PAST, 0));
+    stations.add(new Channel.Station(past, outer.radius() + grow, outer.rise()));
+    return channel(gate, Channel.Course.SEAM, stations, r, mouth);
+  }
+
+  /** The last station lies past the outside, the one before it on it. */
+  private Channel channel(
+      boolean gate, Channel.Course course, List<Channel.Station> stations, double r, double mouth) {
     return new Channel(
-        nextName(gate),
+        gate ? "gate" : "vent-" + channels.size(),
         gate ? Channel.Kind.GATE : Channel.Kind.VENT,
-        Channel.Course.SEAM,
+        course,
         stations,
-        inner,
-        outer,
+        stations.get(0).center(),
+        stations.get(stations.size() - 2).center(),
         2 * r,
         2 * mouth);
   }
 
-  /** A cross-section that both halves can leave: centered on the sheet's range across the bore. */
+  /**
+   * A cross-section that both halves can leave: its flank spans the heights of the sheet across the
+   * bore and along it up to the next sections.
+   */
   private Channel.Station station(double x, double y, double r, double fallback, double[] dir) {
     double lo = Double.POSITIVE_INFINITY;
     double hi = Double.NEGATIVE_INFINITY;
     for (int k = -4; k <= 4; k++) {
       double s = r * k / 4;
-      for (int t = -1; t <= 1; t++) {
+      for (int i = -3; i <= 3; i++) {
+        double t = STATION_STEP * i / 3;
         double h = ground.heightAt(x + s * -dir[1] + t * dir[0], y + s * dir[0] + t * dir[1]);
         if (!Double.isNaN(h)) {
           lo = Math.min(lo, h);
@@ -208,7 +216,7 @@ final class ChannelPlanner {
     double most = Math.min(box.z1() - h, h - box.z0()) - 3;
     most = Math.min(most, Math.min(end[0] - box.x0(), box.x1() - end[0]) - 3);
     double straight = end[1] - way.get(way.size() - 2)[1];
-    most = Math.min(most, r + 0.8 * straight * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)));
+    most = Math.min(most, r + 0.8 * straight * FUNNEL_SLOPE);
     return Math.max(r, Math.min(sizes.mouth() / 2 * r / (sizes.gate() / 2), most));
   }
 
@@ -221,29 +229,22 @@ final class ChannelPlanner {
   private Channel pullChannel(Vec3 p, boolean gate) {
     double r = (gate ? sizes.gate() : sizes.vent()) / 2;
     double top = box.z1();
-    double mouth =
-        gate ? Math.max(r, Math.min(sizes.mouth() / 2, r + 0.8 * (top - p.z()) * 0.577)) : r;
-    double cone = (mouth - r) / Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
+    double most = r + 0.8 * (top - p.z()) * FUNNEL_SLOPE;
+    double mouth = gate ? Math.max(r, Math.min(sizes.mouth() / 2, most)) : r;
+    double cone = (mouth - r) / FUNNEL_SLOPE;
     double inset = Math.min(r, 0.5 * casting.bounds().size().z());
-    Vec3 inner = p.minus(new Vec3(0, 0, inset));
-    Vec3 outer = new Vec3(p.x(), p.y(), top);
     List<Channel.Station> s = new ArrayList<>();
-    s.add(new Channel.Station(inner, r, 0));
+    s.add(upright(p, p.z() - inset, r));
     if (cone > 0) {
-      s.add(new Channel.Station(new Vec3(p.x(), p.y(), top - cone), r, 0));
+      s.add(upright(p, top - cone, r));
     }
-    s.add(new Channel.Station(outer, mouth, 0));
-    double grow = cone > 0 ? PAST * Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE)) : 0;
-    s.add(new Channel.Station(outer.plus(new Vec3(0, 0, PAST)), mouth + grow, 0));
-    return new Channel(
-        nextName(gate),
-        gate ? Channel.Kind.GATE : Channel.Kind.VENT,
-        Channel.Course.PULL,
-        s,
-        inner,
-        outer,
-        2 * r,
-        2 * mouth);
+    s.add(upright(p, top, mouth));
+    s.add(upright(p, top + PAST, mouth + (cone > 0 ? PAST * FUNNEL_SLOPE : 0)));
+    return channel(gate, Channel.Course.PULL, s, r, mouth);
+  }
+
+  private static Channel.Station upright(Vec3 p, double z, double r) {
+    return new Channel.Station(new Vec3(p.x(), p.y(), z), r, 0);
   }
 
   /** On a flat roof the vertex nearest to the middle of the plateau, else the peak itself. */

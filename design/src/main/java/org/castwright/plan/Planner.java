@@ -76,9 +76,10 @@ final class Planner {
   private SurveyResult survey(TriMesh scaled) {
     SurveyOptions o =
         SurveyOptions.DEFAULT.withThreads(options.threads()).withReleaseMm(options.releaseMm());
+    progress.at("survey", 0);
     return options.pull() == null
-        ? Survey.of(scaled, o, progress)
-        : Survey.along(scaled, options.pull().unit(), o, progress);
+        ? Survey.of(scaled, o, progress.as("survey"))
+        : Survey.along(scaled, options.pull().unit(), o, progress.as("survey"));
   }
 
   private MoldPlan attempt(
@@ -86,7 +87,8 @@ final class Planner {
     BlockPlanner blocks = new BlockPlanner(casting, sizes, options, extra);
     BlockPlan block = blocks.plan(extra);
     PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
-    Parting parting = Parting.of(casting, block.box(), po, kernel, progress);
+    progress.at("parting", 0);
+    Parting parting = Parting.of(casting, block.box(), po, kernel, progress.as("parting"));
     Ground ground =
         new Ground() {
           @Override

@@ -16,6 +16,11 @@ public interface Progress {
    */
   void at(String stage, double share);
 
+  /** The same under one stage name, whatever finer names the work uses. */
+  default Progress as(String stage) {
+    return (finer, share) -> at(stage, share);
+  }
+
   /** Thrown out of {@link #at} when the person has asked to stop. */
   final class CancelledException extends RuntimeException {
     public CancelledException() {
