@@ -6,9 +6,10 @@ import org.castwright.mesh.TriMesh;
  * Positions that stand in for those of a mesh while its triangles enter the kernel. The kernel
  * takes new meshes in single precision only and tidies them up as it sees fit: it would round the
  * true positions and drop vertices that come together. It therefore first gets made-up positions:
- * every coordinate is a 24-bit whole number times a power of two, exact in single precision; x is
- * the number of the vertex, and y and z are scattered so that no triangle is thin. Afterwards each
- * vertex is recognized by its x and gets its true position in double precision.
+ * every coordinate is a 24-bit whole number times a power of two, exact in single precision; all
+ * three are scattered so that no triangle is thin (the kernel turns the edges of thin triangles),
+ * and x is a scrambled number of the vertex. Afterwards each vertex is recognized by its x and gets
+ * its true position in double precision.
  *
  * <p>The power of two keeps the stand-ins no larger than the true coordinates, because the kernel
  * derives its smallest tolerance from the largest coordinate it has ever seen in a body.
@@ -22,6 +23,13 @@ final class StandIns {
   private static final int LEAST_EXPONENT = -126;
 
   private static final int BITS = 24;
+
+  private static final long MASK = (1L << BITS) - 1;
+
+  /** An odd number: multiplying by it scrambles the whole numbers of 24 bits, none twice. */
+  private static final long SPREAD = 10368889L;
+
+  private static final long GATHER = inverse(SPREAD);
 
   private final double unit;
   private final float[] positions;
@@ -39,7 +47,7 @@ final class StandIns {
     positions = new float[3 * n];
     for (int i = 0; i < n; i++) {
       long bits = mixed(((long) scatter << 32) + i);
-      positions[3 * i] = (float) (i * unit);
+      positions[3 * i] = (float) (((i * SPREAD) & MASK) * unit);
       positions[3 * i + 1] = (float) ((bits >>> (Long.SIZE - BITS)) * unit);
       positions[3 * i + 2] = (float) ((bits & ((1 << BITS) - 1)) * unit);
     }
@@ -52,7 +60,16 @@ final class StandIns {
 
   /** Which vertex stands at {@code x}. */
   int vertex(double x) {
-    return (int) (x / unit);
+    return (int) (((long) (x / unit) * GATHER) & MASK);
+  }
+
+  /** The number that undoes a multiplication by an odd number, by Newton's iteration. */
+  private static long inverse(long odd) {
+    long x = 1;
+    for (int bits = 1; bits < BITS; bits *= 2) {
+      x *= 2 - odd * x;
+    }
+    return x & MASK;
   }
 
   private static double unit(double[] xyz) {
