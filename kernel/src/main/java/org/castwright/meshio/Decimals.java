@@ -10,6 +10,17 @@ import java.math.RoundingMode;
  */
 final class Decimals {
 
+  /** The powers of ten that are doubles without rounding, 10^0 to 10^22. */
+  static final double[] TEN = new double[23];
+
+  static {
+    double p = 1;
+    for (int i = 0; i < TEN.length; i++) {
+      TEN[i] = p;
+      p *= 10;
+    }
+  }
+
   /** Powers of ten up to 10^15 times a number below 2^53 stay exact to one rounding. */
   private static final int MOST_PLACES = 15;
 
@@ -20,6 +31,9 @@ final class Decimals {
 
   private static final int ENOUGH = 17;
 
+  /** With 17 digits this needs 22 places, the last power of ten in the table. */
+  private static final double LEAST_MIDDLING = 1e-5;
+
   private Decimals() {}
 
   static void append(StringBuilder out, double value) {
@@ -27,8 +41,8 @@ final class Decimals {
       out.append('0');
       return;
     }
-    double power = 1;
     for (int places = 0; places <= MOST_PLACES; places++) {
+      double power = TEN[places];
       double scaled = Math.rint(value * power);
       if (Math.abs(scaled) >= EXACT) {
         break;
@@ -38,9 +52,10 @@ final class Decimals {
         appendScaled(out, (long) scaled, places);
         return;
       }
-      power *= 10;
     }
-    appendLong(out, value);
+    if (!appendMiddling(out, value)) {
+      appendAny(out, value);
+    }
   }
 
   private static void appendScaled(StringBuilder out, long digits, int places) {
@@ -59,7 +74,45 @@ final class Decimals {
     }
   }
 
-  private static void appendLong(StringBuilder out, double value) {
+  /**
+   * Prints numbers near enough to one that scaling them to 17 digits takes a power of ten that is a
+   * double: the product is then known exactly as a sum of two doubles.
+   *
+   * @return false, with nothing printed, for other numbers
+   */
+  private static boolean appendMiddling(StringBuilder out, double value) {
+    double size = Math.abs(value);
+    if (size < LEAST_MIDDLING || size >= TEN[FEWEST]) {
+      return false;
+    }
+    int exponent = 0;
+    while (size >= TEN[exponent + 1]) {
+      exponent++;
+    }
+    while (exponent <= 0 && size * TEN[-exponent] < 1) {
+      exponent--;
+    }
+    for (int digits = FEWEST; digits <= ENOUGH; digits++) {
+      int places = digits - 1 - exponent;
+      double high = size * TEN[places];
+      double low = Math.fma(size, TEN[places], -high);
+      long whole = (long) high;
+      long n = whole + (long) Math.rint(high - whole + low);
+      while (places > 0 && n % 10 == 0) {
+        n /= 10;
+        places--;
+      }
+      int start = out.length();
+      appendScaled(out, value < 0 ? -n : n, places);
+      if (Double.parseDouble(out.substring(start)) == value) {
+        return true;
+      }
+      out.setLength(start);
+    }
+    return false;
+  }
+
+  private static void appendAny(StringBuilder out, double value) {
     BigDecimal exact = new BigDecimal(value);
     for (int digits = FEWEST; digits <= ENOUGH; digits++) {
       BigDecimal d = exact.round(new MathContext(digits, RoundingMode.HALF_EVEN));

@@ -28,39 +28,39 @@ public final class MeshReader {
    * @throws IOException if the file cannot be read from the disk
    */
   public static RawModel read(Path file, ReadLimits limits, Progress progress) throws IOException {
-    Source source = load(file, limits, progress);
+    Path last = file.getFileName();
+    String name = last == null ? file.toString() : last.toString();
     try {
+      Source source = new Source(name, load(file, name, limits), limits, progress);
       if (Gunzip.isGzip(source.bytes())) {
-        source = new Source(source.name(), Gunzip.unpack(source), limits, progress);
+        source = new Source(name, Gunzip.unpack(source), limits, progress);
       }
       return read(source);
     } catch (OutOfMemoryError e) {
-      throw source.fault(
-          "byte " + source.length(),
-          "the model needs more memory than Java was given",
-          "give it more with -Xmx or reduce the model",
+      throw new MeshException(
+          name
+              + ": the model needs more memory than Java was given; "
+              + "give it more with -Xmx or reduce the model.",
           e);
     }
   }
 
-  private static Source load(Path file, ReadLimits limits, Progress progress) throws IOException {
-    Path last = file.getFileName();
-    String name = last == null ? file.toString() : last.toString();
+  private static byte[] load(Path file, String name, ReadLimits limits) throws IOException {
     if (!Files.isRegularFile(file)) {
       throw new MeshException(name + ": there is no such file at " + file + "; check the path.");
     }
+    long size = Files.size(file);
+    if (size > limits.maxBytes()) {
+      throw new MeshException(
+          name
+              + ": its "
+              + size
+              + " bytes are more than the limit of "
+              + limits.maxBytes()
+              + "; reduce the model and export it again.");
+    }
     try (InputStream in = Files.newInputStream(file)) {
-      long size = Files.size(file);
-      if (size > limits.maxBytes()) {
-        throw new MeshException(
-            name
-                + ": its "
-                + size
-                + " bytes are more than the limit of "
-                + limits.maxBytes()
-                + "; reduce the model and export it again.");
-      }
-      return new Source(name, in.readNBytes((int) size), limits, progress);
+      return in.readNBytes((int) size);
     }
   }
 

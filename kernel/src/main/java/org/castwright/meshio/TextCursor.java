@@ -10,17 +10,6 @@ import org.castwright.mesh.MeshException;
  */
 final class TextCursor {
 
-  /** Every power of ten up to this is a double without rounding. */
-  private static final double[] TEN = new double[23];
-
-  static {
-    double p = 1;
-    for (int i = 0; i < TEN.length; i++) {
-      TEN[i] = p;
-      p *= 10;
-    }
-  }
-
   /** Whole numbers up to this are doubles without rounding. */
   private static final long EXACT = 1L << 53;
 
@@ -91,7 +80,11 @@ final class TextCursor {
 
   /** Whether a word is left in the file; stands on it, on a later line if need be. */
   boolean hasWordAhead() {
-    return hasWord() || nextLine();
+    if (hasWord()) {
+      fresh = false;
+      return true;
+    }
+    return nextLine();
   }
 
   /** Steps over the word at hand if it is the one given (lower case), else stays. */
@@ -185,7 +178,7 @@ final class TextCursor {
       exponent += takeExponent(what, start, digits);
     }
     double value =
-        significant <= LONG_DIGITS && mantissa <= EXACT && Math.abs(exponent) < TEN.length
+        significant <= LONG_DIGITS && mantissa <= EXACT && Math.abs(exponent) < Decimals.TEN.length
             ? exact(mantissa, exponent, minus)
             : Double.parseDouble(new String(text, start, at - start, StandardCharsets.ISO_8859_1));
     if (Double.isInfinite(value)) {
@@ -198,7 +191,8 @@ final class TextCursor {
    * Both operands are exact, so one rounding is left and the quotient or product is the nearest.
    */
   private static double exact(long mantissa, int exponent, boolean minus) {
-    double v = exponent < 0 ? mantissa / TEN[-exponent] : mantissa * TEN[exponent];
+    double v =
+        exponent < 0 ? mantissa / Decimals.TEN[-exponent] : mantissa * Decimals.TEN[exponent];
     return minus ? -v : v;
   }
 
