@@ -34,14 +34,7 @@ public final class Main implements Runnable {
   }
 
   public static void main(String[] args) {
-    int code = commandLine().execute(args);
-    Runtime.getRuntime().halt(flush(code));
-  }
-
-  private static int flush(int code) {
-    System.out.flush();
-    System.err.flush();
-    return code;
+    System.exit(commandLine().execute(args));
   }
 
   /** The configured command line; {@code execute} gives the exit code and never throws. */

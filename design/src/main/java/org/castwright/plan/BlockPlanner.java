@@ -4,6 +4,7 @@ import java.util.List;
 import org.castwright.geom.Box3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
 /**
@@ -18,6 +19,7 @@ final class BlockPlanner {
   private final Sizes sizes;
   private final MoldOptions options;
   private final ShadowMap shadow;
+  private final Geometry shadowOutline;
 
   BlockPlanner(TriMesh casting, Sizes sizes, MoldOptions options, double extra) {
     this.casting = casting;
@@ -26,6 +28,7 @@ final class BlockPlanner {
     double reach = mostMargin() + extra + 2 * sizes.mouth() + 10;
     double cell = Math.max(0.25, casting.bounds().longestSide() / 400);
     this.shadow = ShadowMap.of(casting, reach, cell);
+    this.shadowOutline = options.block() == BlockShape.CONTOUR ? Outline.shadow(shadow) : null;
   }
 
   ShadowMap shadow() {
@@ -102,7 +105,7 @@ final class BlockPlanner {
             out(c.max().y() + top, 1),
             out(c.min().z() - low, -1),
             out(c.max().z() + high, 1));
-    Polygon outline = Outline.of(options.block(), box, shadow, margin);
+    Polygon outline = Outline.of(options.block(), box, shadowOutline, margin);
     return new BlockPlan(options.block(), outline, box, sizes.wall());
   }
 

@@ -26,10 +26,10 @@ final class Outline {
   /**
    * @param shape asked for
    * @param box round everything
-   * @param shadow of the casting; used for a contour
+   * @param shadow of the casting as {@link #shadow} gives it; used for a contour
    * @param distance from the casting's shadow to a contour, mm
    */
-  static Polygon of(BlockShape shape, BlockBox box, ShadowMap shadow, double distance) {
+  static Polygon of(BlockShape shape, BlockBox box, Geometry shadow, double distance) {
     Polygon rectangle = rectangle(box.x0(), box.y0(), box.x1(), box.y1());
     return switch (shape) {
       case BOX -> rectangle;
@@ -58,8 +58,8 @@ final class Outline {
 
   /** The shadow grown by the distance, with a straight foot and a straight head for the funnel. */
   private static Polygon contour(
-      Polygon rectangle, BlockBox box, ShadowMap shadow, double distance) {
-    Geometry grown = covered(shadow).buffer(distance, QUARTER);
+      Polygon rectangle, BlockBox box, Geometry shadow, double distance) {
+    Geometry grown = shadow.buffer(distance, QUARTER);
     double width = box.x1() - box.x0();
     double cx = (box.x0() + box.x1()) / 2;
     Geometry column = rectangle(cx - 0.3 * width, box.y0(), cx + 0.3 * width, box.y1());
@@ -69,7 +69,8 @@ final class Outline {
     return FACTORY.createPolygon(largest(thin.intersection(rectangle)).getExteriorRing());
   }
 
-  private static Geometry covered(ShadowMap shadow) {
+  /** The covered nodes of a shadow as polygons, thinned to a cell. */
+  static Geometry shadow(ShadowMap shadow) {
     List<Polygon> runs = new ArrayList<>();
     double h = shadow.cell() / 2 + 1e-6 * shadow.cell();
     for (int j = 0; j < shadow.ny(); j++) {
@@ -85,7 +86,7 @@ final class Outline {
         }
       }
     }
-    return CascadedPolygonUnion.union(runs);
+    return TopologyPreservingSimplifier.simplify(CascadedPolygonUnion.union(runs), shadow.cell());
   }
 
   private static Polygon largest(Geometry g) {

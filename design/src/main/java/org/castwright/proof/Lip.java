@@ -80,6 +80,10 @@ record Lip(double width, double outlineLength, Vec3 where) {
     private int caught(double offset) {
       int n = 0;
       for (int i = 0; i < outline.size(); i++) {
+        // where a narrow body ends at this offset its far side would be taken for a lip
+        if (stillAt(i, offset + BEYOND).isEmpty(0)) {
+          continue;
+        }
         Spans b = stillAt(i, offset);
         if (b.isEmpty(0)) {
           continue;
