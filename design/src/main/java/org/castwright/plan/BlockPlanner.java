@@ -31,10 +31,6 @@ final class BlockPlanner {
     this.shadowOutline = options.block() == BlockShape.CONTOUR ? Outline.shadow(shadow) : null;
   }
 
-  ShadowMap shadow() {
-    return shadow;
-  }
-
   /**
    * @param extra added to the margin beside the casting, when an earlier try lacked flat ground, mm
    */

@@ -62,11 +62,13 @@ final class Outline {
     Geometry grown = shadow.buffer(distance, QUARTER);
     double width = box.x1() - box.x0();
     double cx = (box.x0() + box.x1()) / 2;
-    Geometry column = rectangle(cx - 0.3 * width, box.y0(), cx + 0.3 * width, box.y1());
+    Geometry column = rectangle(cx - 0.25 * width, box.y0(), cx + 0.25 * width, box.y1());
     Geometry all = grown.union(column).intersection(rectangle);
     Geometry smooth = all.buffer(distance / 2, QUARTER).buffer(-distance / 2, QUARTER);
     Geometry thin = TopologyPreservingSimplifier.simplify(smooth, THINNING);
-    return FACTORY.createPolygon(largest(thin.intersection(rectangle)).getExteriorRing());
+    // the column once more: its straight ends must lie on the box exactly
+    Geometry whole = thin.union(column).intersection(rectangle);
+    return FACTORY.createPolygon(largest(whole).getExteriorRing());
   }
 
   /** The covered nodes of a shadow as polygons, thinned to a cell. */
