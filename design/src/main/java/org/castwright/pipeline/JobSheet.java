@@ -122,7 +122,7 @@ final class JobSheet {
     item(
         plan.pour().pour() == Pour.SEAM
             ? "Stand the mold with the arrows pointing up, seam upright, funnel on top."
-            : "Lay the mold flat, piece 1 on top, funnel up.");
+            : "Lay the mold flat, piece 1 on top; pour through a loose funnel.");
     item(
         "Volume %.1f cm³ with gate and vents: %.3f kg at %.0f kg/m³. Mix 5 to 10 %% more.",
         report.pour().volumeToPourMm3() / 1000,

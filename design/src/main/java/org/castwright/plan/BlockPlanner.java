@@ -48,19 +48,7 @@ final class BlockPlanner {
   }
 
   private boolean roomy(BlockPlan block) {
-    Ground flat =
-        new Ground() {
-          @Override
-          public double heightAt(double x, double y) {
-            return shadow.distanceAt(x, y) > 0 ? 0 : Double.NaN;
-          }
-
-          @Override
-          public double shadowDistance(double x, double y) {
-            return Math.max(0, shadow.distanceAt(x, y) - shadow.cell());
-          }
-        };
-    Room room = new Room(flat, block.outline());
+    Room room = new Room(new FlatGround(shadow), block.outline());
     BlockBox b = block.box();
     // keep the gate's way free: it leaves at the top middle
     room.take((b.x0() + b.x1()) / 2, b.y1(), sizes.mouth() / 2 + 2);
@@ -92,7 +80,6 @@ final class BlockPlanner {
     boolean standing = options.pour() == Pour.SEAM;
     double top = standing ? Math.max(margin, 4 + funnel) : margin;
     double low = Math.max(sizes.wall(), sizes.gate() / 2 + 4);
-    double high = standing ? low : Math.max(low, 4 + funnel);
     BlockBox box =
         new BlockBox(
             out(c.min().x() - margin, -1),
@@ -100,7 +87,7 @@ final class BlockPlanner {
             out(c.max().x() + margin, 1),
             out(c.max().y() + top, 1),
             out(c.min().z() - low, -1),
-            out(c.max().z() + high, 1));
+            out(c.max().z() + low, 1));
     Polygon outline = Outline.of(options.block(), box, shadowOutline, margin);
     return new BlockPlan(options.block(), outline, box, sizes.wall());
   }
@@ -108,5 +95,23 @@ final class BlockPlanner {
   /** Rounded outward to half millimeters, which floats hold exactly. */
   private static double out(double v, int sign) {
     return sign > 0 ? Math.ceil(2 * v) / 2 : Math.floor(2 * v) / 2;
+  }
+
+  /** Level ground beside a shadow, before there is a seam. */
+  private record FlatGround(ShadowMap shadow) implements Ground {
+    @Override
+    public double heightAt(double x, double y) {
+      return shadow.distanceAt(x, y) > 0 ? 0 : Double.NaN;
+    }
+
+    @Override
+    public double roofAt(double x, double y) {
+      return shadow.distanceAt(x, y) > 0 ? Double.NaN : 0;
+    }
+
+    @Override
+    public double shadowDistance(double x, double y) {
+      return Math.max(0, shadow.distanceAt(x, y) - shadow.cell());
+    }
   }
 }

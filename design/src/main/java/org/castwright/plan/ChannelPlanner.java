@@ -25,6 +25,9 @@ final class ChannelPlanner {
 
   private static final double FUNNEL_SLOPE = Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
 
+  /** Draft of a bore along the pull, degrees; 1° to 2° is common practice, no source. */
+  private static final double PULL_DRAFT_DEG = 1.5;
+
   /** Distance between cross-sections along a channel, mm. */
   private static final double STATION_STEP = 1.5;
 
@@ -226,21 +229,41 @@ final class ChannelPlanner {
     return pullChannel(middleOfRoof(peak.point()), gate);
   }
 
+  /**
+   * A bore that narrows outward, so that piece 1 slides off what has set in it: a funnel that
+   * widens outward would lock the piece.
+   */
   private Channel pullChannel(Vec3 p, boolean gate) {
     double r = (gate ? sizes.gate() : sizes.vent()) / 2;
-    double top = box.z1();
-    double most = r + 0.8 * (top - p.z()) * FUNNEL_SLOPE;
-    double mouth = gate ? Math.max(r, Math.min(sizes.mouth() / 2, most)) : r;
-    double cone = (mouth - r) / FUNNEL_SLOPE;
-    double inset = Math.min(r, 0.5 * casting.bounds().size().z());
-    List<Channel.Station> s = new ArrayList<>();
-    s.add(upright(p, p.z() - inset, r));
-    if (cone > 0) {
-      s.add(upright(p, top - cone, r));
+    double foot = footUnder(p, r);
+    double taper = Math.tan(Math.toRadians(PULL_DRAFT_DEG));
+    List<Channel.Station> s =
+        List.of(
+            upright(p, foot, r + (box.z1() - foot) * taper),
+            upright(p, box.z1(), r),
+            upright(p, box.z1() + PAST, r - PAST * taper));
+    return channel(gate, Channel.Course.PULL, s, r, r);
+  }
+
+  /**
+   * How low a bore along the pull must begin, so that none of piece 1 is left under it: below the
+   * casting's roof, and beside the casting below the sheet.
+   */
+  private double footUnder(Vec3 p, double r) {
+    double foot = p.z();
+    double wide =
+        r + (p.z() - casting.bounds().min().z()) * 2 * Math.tan(Math.toRadians(PULL_DRAFT_DEG));
+    for (int ring = 0; ring <= 6; ring++) {
+      for (int k = 0; k < 24; k++) {
+        double a = Math.PI * k / 12;
+        double x = p.x() + wide * ring / 6 * Math.cos(a);
+        double y = p.y() + wide * ring / 6 * Math.sin(a);
+        double roof = ground.roofAt(x, y);
+        double level = Double.isNaN(roof) ? ground.heightAt(x, y) : roof;
+        foot = Double.isNaN(level) ? foot : Math.min(foot, level);
+      }
     }
-    s.add(upright(p, top, mouth));
-    s.add(upright(p, top + PAST, mouth + (cone > 0 ? PAST * FUNNEL_SLOPE : 0)));
-    return channel(gate, Channel.Course.PULL, s, r, mouth);
+    return foot - LEAST_RISE;
   }
 
   private static Channel.Station upright(Vec3 p, double z, double r) {

@@ -89,18 +89,7 @@ final class Planner {
     PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
     progress.at("parting", 0);
     Parting parting = Parting.of(casting, block.box(), po, kernel, progress.as("parting"));
-    Ground ground =
-        new Ground() {
-          @Override
-          public double heightAt(double x, double y) {
-            return parting.heightAt(x, y);
-          }
-
-          @Override
-          public double shadowDistance(double x, double y) {
-            return parting.shadowDistance(x, y);
-          }
-        };
+    Ground ground = new PartedGround(parting);
     progress.at("plan", 0.5);
     Room room = new Room(ground, block.outline());
     List<String> notes = new ArrayList<>(warnings);
@@ -115,5 +104,23 @@ final class Planner {
         new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
     return new MoldPlan(
         options, material, survey, frame, casting, block, parting, pour, keys, features, notes);
+  }
+
+  /** The ground of a parting. */
+  private record PartedGround(Parting parting) implements Ground {
+    @Override
+    public double heightAt(double x, double y) {
+      return parting.heightAt(x, y);
+    }
+
+    @Override
+    public double roofAt(double x, double y) {
+      return parting.upperAt(x, y);
+    }
+
+    @Override
+    public double shadowDistance(double x, double y) {
+      return parting.shadowDistance(x, y);
+    }
   }
 }

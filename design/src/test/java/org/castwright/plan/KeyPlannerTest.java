@@ -23,6 +23,11 @@ class KeyPlannerTest {
       }
 
       @Override
+      public double roofAt(double x, double y) {
+        return Double.NaN;
+      }
+
+      @Override
       public double shadowDistance(double x, double y) {
         return Math.max(0, Math.hypot(x, y) - 40);
       }
@@ -65,6 +70,11 @@ class KeyPlannerTest {
         new Ground() {
           @Override
           public double heightAt(double x, double y) {
+            return 0;
+          }
+
+          @Override
+          public double roofAt(double x, double y) {
             return 0;
           }
 
