@@ -8,11 +8,16 @@ import org.castwright.mesh.TriMesh;
 /** Whether a file holds one sound body: closed, oriented, manifold, right side out, in one part. */
 final class BodyCheck {
 
-  private BodyCheck() {}
+  private final Body body;
+  private final MeshCheck m;
+
+  BodyCheck(Body body) {
+    this.body = body;
+    this.m = MeshCheck.of(body.mesh());
+  }
 
   /** Adds the check whether the mesh bounds a body; gives false if it does not. */
-  static boolean closed(Body body, List<ProofCheck> out) {
-    MeshCheck m = MeshCheck.of(body.mesh());
+  boolean closed(List<ProofCheck> out) {
     double volume = body.mesh().volume();
     int faults =
         m.openEdges()
@@ -39,8 +44,8 @@ final class BodyCheck {
     return solid;
   }
 
-  static ProofCheck onePart(Body body) {
-    int parts = MeshCheck.of(body.mesh()).components();
+  ProofCheck onePart() {
+    int parts = m.components();
     String words =
         parts == 1
             ? body.name() + " is one connected body."

@@ -82,8 +82,14 @@ final class OpeningCheck {
     StringBuilder byKernel = new StringBuilder();
     try {
       for (double t : move.kernelSteps) {
-        worst.see(t, kernel.answer(move.step(t)), "the solid kernel");
-        byKernel.append(byKernel.isEmpty() ? "" : " and ").append(Say.number(t));
+        double shared = kernel.answer(move.step(t));
+        worst.see(t, shared, "the solid kernel");
+        byKernel
+            .append(" and ")
+            .append(Say.number(shared))
+            .append(" mm³ after ")
+            .append(Say.number(t))
+            .append(" mm by the solid kernel");
       }
     } catch (SolidException e) {
       String words = title + " could not be judged: " + e.getMessage() + ".";
@@ -96,14 +102,12 @@ final class OpeningCheck {
             + Say.number(worst.volume)
             + " mm³ after "
             + Say.number(worst.step)
-            + " mm, the worst of "
+            + " mm by "
+            + worst.by
+            + ", the worst of "
             + caught.steps().size()
             + " steps by columns"
-            + (byKernel.isEmpty()
-                ? ""
-                : " and the steps of " + byKernel + " mm by the solid kernel")
-            + ", measured by "
-            + worst.by
+            + byKernel
             + (worst.passed() || caught.depth() == 0 ? "" : ", near " + Say.place(caught.where()))
             + ending(worst.passed(), move);
     return new ProofCheck(

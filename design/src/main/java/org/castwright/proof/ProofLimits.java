@@ -7,7 +7,9 @@ import org.castwright.geom.Vec3;
  *
  * <p>A piece that is moved by {@code t} may share with what stands still at most {@code outline
  * length × lipWidth × max(t, releaseDepth)}: the volume that a lip of the allowed width would share
- * if it ran all along the outline of the standing body, seen along the pull.
+ * if it ran all along the outline of the standing body, seen along the pull. Spots caught deeper
+ * than {@code releaseDepth} and wider than a lip on all sides may have an area of {@code
+ * (lipLengthShare × outline length)²}.
  *
  * @param releaseDepth mm; a catch shallower than this along the pull gives way
  * @param lipWidth mm across the pull; the widest lip that may stay caught

@@ -9,11 +9,13 @@ import org.castwright.solid.SolidKernel;
 /** One run of the proof: the order of the checks, and what they share. */
 final class ProofRun {
 
-  /** Distances, mm, that the solid kernel measures for every piece past the casting. */
-  private static final List<Double> PAST_CASTING = List.of(0.1, 2.0);
+  /** Distances, mm, at which the solid kernel too measures a piece past the casting. */
+  private static final List<Double> KERNEL_STEPS = List.of(0.1, 2.0);
 
-  /** The distance, mm, at which the solid kernel lifts the casting off the last piece. */
-  private static final List<Double> LIFT = List.of(0.5);
+  /** The only one for bodies of more triangles than {@link #LARGE}: a boolean takes a second. */
+  private static final List<Double> KERNEL_STEP_IF_LARGE = List.of(0.5);
+
+  private static final int LARGE = 60_000;
 
   private static final int CASTING = 0;
 
@@ -73,22 +75,23 @@ final class ProofRun {
   }
 
   private boolean closed() {
-    boolean all = BodyCheck.closed(block, checks);
-    for (Body b : bodies) {
-      all &= BodyCheck.closed(b, checks);
+    boolean all = new BodyCheck(block).closed(checks);
+    List<BodyCheck> found = bodies.parallelStream().map(BodyCheck::new).toList();
+    for (BodyCheck b : found) {
+      all &= b.closed(checks);
     }
     for (ProofInput.Piece p : input.pieces()) {
-      all &= BodyCheck.closed(Body.read("print file of " + p.name(), p.print()), checks);
+      all &= new BodyCheck(Body.read("print file of " + p.name(), p.print())).closed(checks);
+    }
+    for (int i = 0; i < found.size(); i++) {
+      if (i == CASTING || i >= firstPiece) {
+        checks.add(found.get(i).onePart());
+      }
     }
     return all;
   }
 
   private void shapes() {
-    List<Body> single = new ArrayList<>(bodies.subList(firstPiece, bodies.size()));
-    single.add(0, bodies.get(CASTING));
-    for (Body b : single) {
-      checks.add(BodyCheck.onePart(b));
-    }
     checks.addAll(bodies.parallelStream().map(BodyCheck::clean).toList());
     for (ProofInput.Piece p : input.pieces()) {
       checks.add(BedCheck.of(p.name(), p.print(), p.mesh(), limits));
@@ -118,20 +121,26 @@ final class ProofRun {
       for (int j = 0; j < bodies.size(); j++) {
         if (j < firstPiece || j > i) {
           boolean cast = j == CASTING;
-          List<Double> byKernel = cast ? PAST_CASTING : List.of();
+          List<Double> byKernel = cast ? kernelSteps(i) : List.of();
           moves.add(new OpeningCheck.Move(i, pull, j, byKernel, cast && limits.allowCaught()));
         }
       }
     }
     int last = bodies.size() - 1;
     Vec3 lift = input.pieces().get(last - firstPiece).pull().negate();
-    moves.add(new OpeningCheck.Move(CASTING, lift, last, LIFT, limits.allowCaught()));
+    moves.add(new OpeningCheck.Move(CASTING, lift, last, List.of(), limits.allowCaught()));
     for (OpeningCheck.Move m : moves) {
       for (double t : m.kernelSteps()) {
         steps.ask(m.step(t));
       }
     }
     return moves;
+  }
+
+  private List<Double> kernelSteps(int piece) {
+    int triangles =
+        bodies.get(piece).mesh().triangleCount() + bodies.get(CASTING).mesh().triangleCount();
+    return triangles > LARGE ? KERNEL_STEP_IF_LARGE : KERNEL_STEPS;
   }
 
   private void open(KernelSteps steps, List<OpeningCheck.Move> moves) {
