@@ -16,6 +16,14 @@ final class JobSheet {
 
   private static final int WIDTH = 92;
 
+  /** Service limit of printed PLA, °C (materials database; its glass transition is near 60). */
+  private static final double PRINT_SOFTENS = 50;
+
+  /**
+   * A mold higher than this many times its foot's depth tips easily; common practice, no source.
+   */
+  private static final double NARROW = 2.5;
+
   private final Report report;
   private final Mold mold;
   private final MoldPlan plan;
@@ -128,10 +136,22 @@ final class JobSheet {
         report.pour().volumeToPourMm3() / 1000,
         report.pour().massToPourKg(),
         m.density().kgPerM3());
+    Report.Box box = report.block().box();
+    double height = box.max().get(1) - box.min().get(1);
+    double depth = box.max().get(2) - box.min().get(2);
+    if (plan.pour().pour() == Pour.SEAM && height > NARROW * depth) {
+      item("It stands %.0f mm high on a foot %.0f mm deep: prop it up.", height, depth);
+    }
     item(
         "%d gate, %d vent(s): stop when every vent shows material.",
         report.pour().gates(), report.pour().vents());
     item("Pour at %s °C.", range(m.pourC()));
+    if (m.pourC().get(m.pourC().size() - 1) > PRINT_SOFTENS) {
+      item(
+          "A printed mold of PLA softens near 60 °C and should not see more than 50 °C for long:"
+              + " pour at the cool end, print in a plastic that stands the heat, or cast a silicone"
+              + " mold from it.");
+    }
     if (m.workingTimeMin() != null) {
       item("Working time usually %s min.", range(m.workingTimeMin()));
     }
