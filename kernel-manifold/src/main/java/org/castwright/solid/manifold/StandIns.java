@@ -47,7 +47,8 @@ final class StandIns {
     positions = new float[3 * n];
     for (int i = 0; i < n; i++) {
       long bits = mixed(((long) scatter << 32) + i);
-      positions[3 * i] = (float) (((i * SPREAD) & MASK) * unit);
+      long scrambled = (i * SPREAD) & MASK;
+      positions[3 * i] = (float) (scrambled * unit);
       positions[3 * i + 1] = (float) ((bits >>> (Long.SIZE - BITS)) * unit);
       positions[3 * i + 2] = (float) ((bits & ((1 << BITS) - 1)) * unit);
     }
@@ -60,7 +61,8 @@ final class StandIns {
 
   /** Which vertex stands at {@code x}. */
   int vertex(double x) {
-    return (int) (((long) (x / unit) * GATHER) & MASK);
+    long scrambled = (long) (x / unit);
+    return (int) ((scrambled * GATHER) & MASK);
   }
 
   /** The number that undoes a multiplication by an odd number, by Newton's iteration. */
