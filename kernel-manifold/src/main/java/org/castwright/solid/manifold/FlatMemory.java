@@ -19,15 +19,25 @@ import java.util.Arrays;
  */
 final class FlatMemory implements Memory {
 
-  private static final VarHandle SHORT = view(short[].class);
-  private static final VarHandle INT = view(int[].class);
-  private static final VarHandle LONG = view(long[].class);
-  private static final VarHandle FLOAT = view(float[].class);
-  private static final VarHandle DOUBLE = view(double[].class);
+  static final VarHandle SHORT = view(short[].class);
+  static final VarHandle INT = view(int[].class);
+  static final VarHandle LONG = view(long[].class);
+  static final VarHandle FLOAT = view(float[].class);
+  static final VarHandle DOUBLE = view(double[].class);
+
+  private static final int CARRIED = 64;
+
+  // values that tuned code brings back from a loop that became a method of its own
+  final int[] carriedI = new int[CARRIED];
+  final long[] carriedJ = new long[CARRIED];
+  final float[] carriedF = new float[CARRIED];
+  final double[] carriedD = new double[CARRIED];
 
   private final MemoryLimits limits;
   private DataSegment[] segments = {};
-  private byte[] bytes;
+
+  /** All of the memory; compiled code reads and writes it directly. */
+  byte[] bytes;
 
   FlatMemory(MemoryLimits limits) {
     this.limits = limits;
