@@ -12,6 +12,9 @@ final class SafeXml {
 
   private static final XMLInputFactory FACTORY = factory();
 
+  /** Long enough for the address of an extension. */
+  private static final int LONGEST_QUOTE = 100;
+
   private final Source source;
   private final String part;
   private final XMLStreamReader in;
@@ -133,7 +136,7 @@ final class SafeXml {
   }
 
   static String quote(String s) {
-    String shown = s.length() > 40 ? s.substring(0, 40) + "..." : s;
+    String shown = s.length() > LONGEST_QUOTE ? s.substring(0, LONGEST_QUOTE) + "..." : s;
     return "'" + shown.replaceAll("[^\\x20-\\x7e]", "?") + "'";
   }
 

@@ -220,13 +220,13 @@ class BadInputTest {
   void plyBinary() {
     byte[] good = ModelFiles.golden("pyramid-little.ply");
     assertEquals(
-        "a.ply, row 4 of 'face' (byte 443): the file ends inside this row; it was cut short,"
+        "a.ply, row 4 of 'face' (byte 447): the file ends inside this row; it was cut short,"
             + " export the model again.",
         refusal("a.ply", Arrays.copyOf(good, good.length - 1)));
     byte[] longer = Arrays.copyOf(good, good.length + 3);
     longer[good.length + 1] = 7;
     assertEquals(
-        "a.ply, byte 448: 3 bytes follow that the header does not promise; the counts are wrong,"
+        "a.ply, byte 452: 3 bytes follow that the header does not promise; the counts are wrong,"
             + " export the model again.",
         refusal("a.ply", longer));
   }
@@ -242,7 +242,7 @@ class BadInputTest {
         "OFF;3 1 0;0 0 0;1 0 0;0 1 0;3 0 1 2;3 0 1 2 | line 7: more lines follow than the 3"
             + " vertices and 1 faces promised; the counts are wrong, export the model again.",
         "OFF;1000000000 1 0;0 0 0 | line 2: the number of vertices is 1000000000, which does not fit"
-            + " in the 27 bytes of the file; the count is wrong or the file was cut short, export"
+            + " in the 24 bytes of the file; the count is wrong or the file was cut short, export"
             + " the model again.",
         "OFF BINARY;1 1 1 | line 1: this is a binary OFF file, which is not read; save it as text"
             + " OFF.",
