@@ -9,7 +9,9 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.zip.GZIPOutputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -139,11 +141,23 @@ final class ModelFiles {
 
   /** A zip of the parts given as name, content, name, content, with relations to the usual part. */
   static byte[] zip(List<String> parts) {
+    Map<String, byte[]> map = new LinkedHashMap<>();
+    for (int i = 0; i < parts.size(); i += 2) {
+      map.put(parts.get(i), parts.get(i + 1).getBytes(StandardCharsets.UTF_8));
+    }
+    return zip(map);
+  }
+
+  static byte[] zip(String part, byte[] content) {
+    return zip(Map.of(part, content));
+  }
+
+  private static byte[] zip(Map<String, byte[]> parts) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
-      for (int i = 0; i < parts.size(); i += 2) {
-        zip.putNextEntry(new ZipEntry(parts.get(i)));
-        zip.write(parts.get(i + 1).getBytes(StandardCharsets.UTF_8));
+      for (Map.Entry<String, byte[]> part : parts.entrySet()) {
+        zip.putNextEntry(new ZipEntry(part.getKey()));
+        zip.write(part.getValue());
       }
       zip.putNextEntry(new ZipEntry("_rels/.rels"));
       zip.write(

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -67,6 +68,22 @@ class ThreeMfReaderTest {
     assertEquals(
         PART + "2: unknown unit 'furlong'; export the model again.",
         refusal("unit='furlong'", TETRA, ITEM));
+  }
+
+  @Test
+  void textOfEitherWidth() throws IOException {
+    String model = ModelFiles.model("", "<resources>" + TETRA + "</resources>" + ITEM);
+    String marked = "\ufeff" + model;
+    byte[] utf8 = ModelFiles.zip(List.of("3D/3dmodel.model", marked));
+    assertEquals(4, ModelFiles.read(folder, "a.3mf", utf8).mesh().triangleCount());
+    byte[] wide = marked.replace("UTF-8", "UTF-16").getBytes(StandardCharsets.UTF_16LE);
+    byte[] utf16 = ModelFiles.zip("3D/3dmodel.model", wide);
+    assertEquals(4, ModelFiles.read(folder, "a.3mf", utf16).mesh().triangleCount());
+    byte[] latin =
+        ModelFiles.ascii(
+            model.replace("<resources>", "<metadata name='Title'>\u00e9</metadata><resources>"));
+    byte[] stray = ModelFiles.zip("3D/3dmodel.model", latin);
+    assertEquals(4, ModelFiles.read(folder, "a.3mf", stray).mesh().triangleCount());
   }
 
   @Test
