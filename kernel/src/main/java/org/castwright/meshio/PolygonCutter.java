@@ -126,8 +126,10 @@ final class PolygonCutter {
       next[a] = next[b];
       before = next[a];
     }
-    put(out, o, before, next[before], next[next[before]]);
-    return clean;
+    int b = next[before];
+    put(out, o, before, b, next[b]);
+    // what is left of a crossed outline lies on its face
+    return clean && turn(before, b, next[b]) >= 0;
   }
 
   /** The corner before the next ear, or -1 if none is left. */

@@ -1,6 +1,12 @@
 package org.castwright.meshio;
 
+import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.PushbackInputStream;
+import java.io.Reader;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -12,6 +18,11 @@ final class SafeXml {
 
   private static final XMLInputFactory FACTORY = factory();
 
+  /** Long enough for the address of an extension. */
+  private static final int LONGEST_QUOTE = 100;
+
+  private static final byte[] UTF8_MARK = {(byte) 0xef, (byte) 0xbb, (byte) 0xbf};
+
   private final Source source;
   private final String part;
   private final XMLStreamReader in;
@@ -21,11 +32,30 @@ final class SafeXml {
     this.part = part;
     try {
       synchronized (FACTORY) {
-        in = FACTORY.createXMLStreamReader(stream);
+        in = FACTORY.createXMLStreamReader(decoded(stream));
       }
     } catch (XMLStreamException e) {
       throw broken(e);
+    } catch (IOException e) {
+      throw damaged(e);
     }
+  }
+
+  /**
+   * The text of the part, UTF-8 or UTF-16 as 3MF has it. Decoded here because the parser of the JDK
+   * prints to the console when a byte does not fit; here such a byte becomes a replacement mark.
+   */
+  private static Reader decoded(InputStream stream) throws IOException {
+    PushbackInputStream in = new PushbackInputStream(stream, UTF8_MARK.length);
+    byte[] head = in.readNBytes(UTF8_MARK.length);
+    if (Arrays.equals(head, UTF8_MARK)) {
+      return new InputStreamReader(in, StandardCharsets.UTF_8);
+    }
+    in.unread(head);
+    boolean big = head.length > 1 && (head[0] & 0xff) == 0xfe && (head[1] & 0xff) == 0xff;
+    boolean little = head.length > 1 && (head[0] & 0xff) == 0xff && (head[1] & 0xff) == 0xfe;
+    return new InputStreamReader(
+        in, big || little ? StandardCharsets.UTF_16 : StandardCharsets.UTF_8);
   }
 
   private static XMLInputFactory factory() {
@@ -133,11 +163,18 @@ final class SafeXml {
   }
 
   static String quote(String s) {
-    String shown = s.length() > 40 ? s.substring(0, 40) + "..." : s;
+    String shown = s.length() > LONGEST_QUOTE ? s.substring(0, LONGEST_QUOTE) + "..." : s;
     return "'" + shown.replaceAll("[^\\x20-\\x7e]", "?") + "'";
   }
 
+  private MeshException damaged(IOException e) {
+    return source.fault(part, "the zip is damaged", Source.EXPORT_AGAIN, e);
+  }
+
   private MeshException broken(XMLStreamException e) {
+    if (e.getNestedException() instanceof IOException io) {
+      return damaged(io);
+    }
     int line = e.getLocation() == null ? 1 : e.getLocation().getLineNumber();
     return source.fault(part + " line " + line, "its XML is broken", Source.EXPORT_AGAIN, e);
   }
