@@ -20,8 +20,7 @@ final class SlabCut {
 
   private SlabCut() {}
 
-  static Halves of(SeamSearch.Found found, SheetJob job, SolidKernel kernel) {
-    ThroughSheet sheet = new ThroughSheet(found, job);
+  static Halves of(ThroughSheet sheet, SheetJob job, SolidKernel kernel) {
     Solid casting = kernel.solid("casting", job.casting());
     String[] names = {"upper half", "lower half"};
     List<List<Solid>> pieces =
