@@ -41,8 +41,8 @@ final class SlabCut {
         crumbs += crumb ? 1 : 0;
       }
     }
-    Solid upper = kernel.union(names[0], parts.get(0));
-    Solid lower = kernel.union(names[1], parts.get(1));
+    Solid upper = joined(kernel, names[0], parts.get(0));
+    Solid lower = joined(kernel, names[1], parts.get(1));
     return new Halves(
         upper.mesh(),
         lower.mesh(),
@@ -51,6 +51,10 @@ final class SlabCut {
         Method.BOOLEAN,
         crumbs,
         sheet.lips());
+  }
+
+  private static Solid joined(SolidKernel kernel, String name, List<Solid> parts) {
+    return parts.size() == 1 ? parts.get(0) : kernel.union(name, parts);
   }
 
   private static TriMesh slab(ThroughSheet sheet, BlockBox box, boolean upper) {

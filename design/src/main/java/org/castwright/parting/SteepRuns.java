@@ -2,8 +2,8 @@ package org.castwright.parting;
 
 /**
  * The edges of a seam that climb more steeply than the sheet should: along an almost upright wall
- * the seam of the bare facets may run up and down every facet, and the sheet beside it would have to
- * follow.
+ * the seam of the bare facets may run up and down every facet, and the sheet beside it would have
+ * to follow.
  */
 final class SteepRuns {
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.MeshException;
 import org.castwright.mesh.Shapes;
 import org.castwright.mesh.TriMesh;
@@ -89,6 +90,35 @@ class PartingTest {
         uprightFins(p.upper().mesh()) > uprightWalls(p), "no fin beside the casting's walls");
   }
 
+  /** Where end faces lie over one line of the plan, the sheet stands upright between them. */
+  @Test
+  void sheetStandsUprightInTheStair() {
+    TriMesh m = PartingShapes.stair();
+    Parting p = part(m);
+    assertTrue(p.stats().crossings() > 0, "edges of the seam lie on one another");
+    assertTrue(MeshCheck.of(p.upper().mesh()).closedManifold());
+    assertTrue(MeshCheck.of(p.lower().mesh()).closedManifold());
+    double sum = p.upper().volume() + p.lower().volume() + p.casting().volume();
+    assertEquals(p.box().volume(), sum, 1e-9 * p.box().volume());
+    assertEquals(0, new LipProbe(m, p.upper().mesh(), p.lower().mesh()).width(), 0);
+    // between plates, at y 5 to 20 on either side of x = 0, z 2 to 5, both halves have the fin
+    assertTrue(uprightOverLine(p.upper().mesh()) >= 2 * 2 * 3 * 15 / 2.0);
+  }
+
+  /** Area of the triangles of a half that lie in the plane x = 0 between z 2 and 5, mm². */
+  private static double uprightOverLine(TriMesh m) {
+    double area = 0;
+    for (int f = 0; f < m.triangleCount(); f++) {
+      boolean in = true;
+      for (int k = 0; k < 3; k++) {
+        Vec3 v = m.vertex(m.tri()[3 * f + k]);
+        in &= v.x() == 0 && Math.abs(v.y()) >= 5 && v.z() > 0 && v.z() < 7;
+      }
+      area += in ? m.areaVector(f).length() : 0;
+    }
+    return area;
+  }
+
   /** Triangles of a half that stand upright at the origin's corner. */
   private static int uprightFins(TriMesh m) {
     return upright(m);
@@ -119,6 +149,32 @@ class PartingTest {
       }
     }
     return false;
+  }
+
+  /** With a land the sheet leaves the casting nearly level; without, it starts to climb at once. */
+  @Test
+  void landIsNearlyLevel() {
+    TriMesh m = PartingShapes.banana(64);
+    assertTrue(riseBesideSeam(m, 3) < 0.3 * riseBesideSeam(m, 0));
+  }
+
+  /** Mean change of height from the seam to one millimeter outside of it. */
+  private static double riseBesideSeam(TriMesh m, double landMm) {
+    PartingOptions o = new PartingOptions(60, 0.05, landMm, 3, Method.STITCH);
+    Parting p = Parting.of(m, BlockBox.around(m.bounds(), 12, 8), o, null, Progress.NONE);
+    double sum = 0;
+    int n = 0;
+    for (double[] s : p.seamLoops()) {
+      for (int i = 0; i < s.length; i += 3) {
+        int j = (i + 3) % s.length;
+        double l = Math.hypot(s[j] - s[i], s[j + 1] - s[i + 1]);
+        double x = (s[i] + s[j]) / 2 + (s[j + 1] - s[i + 1]) / l;
+        double y = (s[i + 1] + s[j + 1]) / 2 - (s[j] - s[i]) / l;
+        sum += Math.abs(p.heightAt(x, y) - (s[i + 2] + s[j + 2]) / 2);
+        n++;
+      }
+    }
+    return sum / n;
   }
 
   @Test
