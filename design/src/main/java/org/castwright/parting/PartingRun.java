@@ -110,6 +110,7 @@ final class PartingRun {
             found.crossings().faults(),
             job.grid().trappedMm3,
             halves.leftovers(),
+            halves.loose(),
             halves.lips(),
             Math.max(0, slivers),
             halves.upper().triangleCount() + halves.lower().triangleCount(),
