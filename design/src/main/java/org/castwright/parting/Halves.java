@@ -8,6 +8,7 @@ import org.castwright.mesh.TriMesh;
  * @param sheet the triangles of the sheet, facing up; vertical fins included
  * @param parted the casting with the facets that the halves have
  * @param leftovers loose pieces that were given to the other half
+ * @param loose bodies of the upper half that hang on nothing
  * @param lips grid nodes at which the sheet leaves the casting on the wrong side
  */
 record Halves(
@@ -17,4 +18,5 @@ record Halves(
     TriMesh parted,
     Method used,
     int leftovers,
+    int loose,
     int lips) {}

@@ -9,6 +9,9 @@ final class OutlineCheck {
 
   private static final int PROBES = 8;
 
+  /** Radius of the ring of probes over the tolerance: the ring's sides lie 8 % closer. */
+  private static final double RING = 1.2;
+
   private OutlineCheck() {}
 
   static boolean agrees(Columns sheet, SheetJob job) {
@@ -18,7 +21,7 @@ final class OutlineCheck {
       for (int i = 1; i < grid.nx - 1; i++) {
         int o = j * grid.nx + i;
         boolean covered = sheet.at(grid.x(o), grid.y(o), c);
-        if (covered == grid.in(o) && !nearOutline(grid.x(o), grid.y(o), covered, job)) {
+        if (covered == grid.in(o) && !near(job, grid.x(o), grid.y(o), covered)) {
           return false;
         }
       }
@@ -26,10 +29,13 @@ final class OutlineCheck {
     return true;
   }
 
-  /** Whether a column close by has the casting that this one lacks, or lacks what this one has. */
-  private static boolean nearOutline(double x, double y, boolean inside, SheetJob job) {
+  /**
+   * Whether the outline is within the release tolerance of a point: a column close by lacks the
+   * casting that this one has, or has what this one lacks.
+   */
+  static boolean near(SheetJob job, double x, double y, boolean inside) {
     Column c = new Column();
-    double r = 1.2 * job.options().releaseMm(); // a polygon of probes: its sides lie 8 % closer
+    double r = RING * job.options().releaseMm();
     for (int k = 0; k < PROBES; k++) {
       double a = 2 * Math.PI * k / PROBES;
       if (job.columns().at(x + r * StrictMath.cos(a), y + r * StrictMath.sin(a), c) != inside) {

@@ -18,11 +18,11 @@ public record PartingOptions(
 
   /**
    * 60 degrees leaves every shut-off 30 degrees of draft (common practice asks at least 5, no
-   * source); 0.05 mm is below what a printed mold resolves, so it bends or wears away; a 2 mm land
+   * source); 0.05 mm is below what a printed mold resolves, so it bends or wears away; a 3 mm land
    * keeps the mold's rim square where the casting is trimmed; 3 mm of plane along the wall is
    * enough to see and clamp.
    */
-  public static final PartingOptions DEFAULT = new PartingOptions(60, 0.05, 2, 3, Method.AUTO);
+  public static final PartingOptions DEFAULT = new PartingOptions(60, 0.05, 3, 3, Method.AUTO);
 
   /**
    * @throws IllegalArgumentException if a number is out of its range

@@ -60,8 +60,10 @@ final class PartingRun {
       throw new MeshException(
           "The halves cannot be stitched because " + why + "; use the boolean way.");
     }
+    clock.begin("sheet", 0.45);
+    ThroughSheet sheet = new ThroughSheet(found, job);
     clock.begin("boolean", 0.5);
-    Halves halves = SlabCut.of(found, job, kernel);
+    Halves halves = SlabCut.of(sheet, job, kernel);
     return result(job, found, found.seam(), halves, why);
   }
 
@@ -108,6 +110,7 @@ final class PartingRun {
             found.crossings().faults(),
             job.grid().trappedMm3,
             halves.leftovers(),
+            halves.loose(),
             halves.lips(),
             Math.max(0, slivers),
             halves.upper().triangleCount() + halves.lower().triangleCount(),

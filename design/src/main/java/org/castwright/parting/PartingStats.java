@@ -13,6 +13,8 @@ import java.util.List;
  *     above and below, mm³, from columns every half millimeter; 0 up to rounding for a casting that
  *     opens
  * @param leftovers loose pieces that were given to the other half
+ * @param loose bodies that hang on neither half, as in an enclosed void; they are with the upper
+ *     one
  * @param lips grid nodes at which the sheet leaves the casting on the wrong side
  * @param slivers triangles of both halves thinner than a micron, beyond those of the casting
  * @param triangles triangles of both halves
@@ -26,6 +28,7 @@ public record PartingStats(
     int crossings,
     double caughtMm3,
     int leftovers,
+    int loose,
     int lips,
     int slivers,
     int triangles,

@@ -6,9 +6,9 @@ import org.castwright.progress.Progress;
 
 /**
  * Finds the seam: a ladder of tolerances for the band cut, each looser than the last, until the
- * seam's image in the plane is free of crossings. Above the first rung only the neighborhoods of
- * crossings are loosened. If no rung will do, the tightest cut is the answer and its crossings are
- * reported.
+ * seam's image in the plane is free of crossings and the seam no longer zigzags up and down a wall.
+ * Above the first rung only the neighborhoods of such places are loosened. If no rung will do, the
+ * tightest cut is the answer and its crossings are reported.
  */
 final class SeamSearch {
 
@@ -17,6 +17,15 @@ final class SeamSearch {
 
   /** How far inside the outline a plane must fit to be taken at once, as a share of the release. */
   private static final double FLAT_SHARE = 0.6;
+
+  /** Steep runs of the seam that are not worth moving it for, all together, mm. */
+  private static final double LITTLE_MM = 3;
+
+  /** A looser seam is taken only if its score is this much smaller. */
+  private static final double BETTER = 0.7;
+
+  /** The score of a seam that crosses itself: more than any climb. */
+  private static final double CROSSED = 1e9;
 
   private final TriMesh casting;
   private final Columns columns;
@@ -57,24 +66,42 @@ final class SeamSearch {
     FlatTest flat = FlatTest.of(outline, columns, FLAT_SHARE * options.releaseMm());
     Target target = new Target(outline, flat);
     Found tight = attempt(cut, target, BandCut.TIGHT_MM, null);
-    if (tight.crossings.faults() == 0) {
+    double slope = StrictMath.tan(Math.toRadians(options.maxSlopeDeg()));
+    double steep = SteepRuns.of(tight.seam, slope, null);
+    if (tight.crossings.faults() == 0 && steep < LITTLE_MM) {
       return tight;
     }
+    double enough = Math.max(LITTLE_MM, BETTER * steep);
+    Found best = tight;
+    double bestScore = score(tight, slope);
     HotSpots hot = new HotSpots();
-    hot.addAll(tight.seam, tight.crossings);
-    for (int i = 0; i < RUNGS.length; i++) {
+    heat(tight, slope, hot);
+    for (int i = 0; i < RUNGS.length && bestScore > enough; i++) {
       progress.at("parting: seam", 0.3 + 0.05 * i);
       double tolerance = RUNGS[i] * options.releaseMm();
       if (!target.flat() && RUNGS[i] > FLAT_SHARE) {
         target = new Target(outline, FlatTest.of(outline, columns, tolerance));
       }
       Found found = attempt(cut, target, tolerance, target.flat() ? null : hot);
-      if (found.crossings.faults() == 0) {
-        return found;
+      if (score(found, slope) < BETTER * bestScore) {
+        best = found;
+        bestScore = score(found, slope);
       }
-      hot.addAll(found.seam, found.crossings);
+      heat(found, slope, hot);
     }
-    return target.flat() ? attempt(cut, target, options.releaseMm(), null) : tight;
+    return best.crossings.faults() > 0 && target.flat()
+        ? attempt(cut, target, options.releaseMm(), null)
+        : best;
+  }
+
+  /** What is wrong with a seam: any crossing weighs more than all steep runs. */
+  private static double score(Found found, double slope) {
+    return found.crossings.faults() > 0 ? CROSSED : SteepRuns.of(found.seam, slope, null);
+  }
+
+  private static void heat(Found found, double slope, HotSpots hot) {
+    hot.addAll(found.seam, found.crossings);
+    SteepRuns.of(found.seam, slope, hot);
   }
 
   private Found attempt(BandCut cut, Target target, double tolerance, HotSpots hot) {

@@ -69,6 +69,11 @@ final class SheetHeights {
         weights.set(e, weights.get(e) + w);
       }
     }
+    arrange(ends, weights);
+  }
+
+  /** Puts the edges into compressed rows, one per node. */
+  private void arrange(IntList ends, DoubleList weights) {
     start = new int[kind.length + 1];
     for (int k = 0; k < ends.size(); k++) {
       start[ends.get(k) + 1]++;
@@ -128,29 +133,33 @@ final class SheetHeights {
         z[i] = Math.max(lo[i], Math.min(hi[i], z[i]));
       }
     }
-    for (int sweep = 0; sweep < MAX_SWEEPS; sweep++) {
-      double change = 0;
-      for (int i = 0; i < z.length; i++) {
-        if (!free(i)) {
-          continue;
-        }
-        double sum = 0;
-        double total = 0;
-        for (int k = start[i]; k < start[i + 1]; k++) {
-          sum += weight[k] * z[neighbor[k]];
-          total += weight[k];
-        }
-        sum += pull[i] * total * level[i];
-        total += pull[i] * total;
-        double h = z[i] + RELAXATION * (sum / total - z[i]);
-        h = Math.max(lo[i], Math.min(hi[i], h));
-        change = Math.max(change, Math.abs(h - z[i]));
-        z[i] = h;
-      }
-      if (change < SETTLED_MM) {
-        return;
-      }
+    double change = Double.MAX_VALUE;
+    for (int s = 0; s < MAX_SWEEPS && change > SETTLED_MM; s++) {
+      change = sweep(lo, hi, pull, level);
     }
+  }
+
+  /** Moves every free node once; returns the greatest change, mm. */
+  private double sweep(double[] lo, double[] hi, double[] pull, double[] level) {
+    double change = 0;
+    for (int i = 0; i < z.length; i++) {
+      if (!free(i)) {
+        continue;
+      }
+      double sum = 0;
+      double total = 0;
+      for (int k = start[i]; k < start[i + 1]; k++) {
+        sum += weight[k] * z[neighbor[k]];
+        total += weight[k];
+      }
+      sum += pull[i] * total * level[i];
+      total += pull[i] * total;
+      double h = z[i] + RELAXATION * (sum / total - z[i]);
+      h = Math.max(lo[i], Math.min(hi[i], h));
+      change = Math.max(change, Math.abs(h - z[i]));
+      z[i] = h;
+    }
+    return change;
   }
 
   /** The cone above (sign 1) or below (sign -1) all given heights. */

@@ -158,7 +158,7 @@ final class Stitch {
       refusal = "the seam leaves the outline of the casting";
       return null;
     }
-    return new Halves(upper, lower, surface, seam.casting.mesh(), Method.STITCH, 0, 0);
+    return new Halves(upper, lower, surface, seam.casting.mesh(), Method.STITCH, 0, 0, 0);
   }
 
   private TriMesh half(double[] xyz, int[] sheet, byte side, int first) {

@@ -37,7 +37,10 @@ final class ThroughSheet {
   private final SheetNodes nodes = new SheetNodes();
   private final PlanClusters taken = new PlanClusters(APART_MM, new DoubleList(), 4096);
 
-  /** Places where the sheet must keep inside the casting's gap, packed x y lower upper. */
+  /**
+   * Places where the sheet must keep inside the casting's gap, packed x y lower upper. Nearer to
+   * the outline than the release tolerance it need not.
+   */
   private final DoubleList watched = new DoubleList();
 
   private Triangulation plan;
@@ -90,7 +93,7 @@ final class ThroughSheet {
   private void watch(double[] pieces) {
     DepthGrid grid = job.grid();
     for (int o = 0; o < grid.nx * grid.ny; o++) {
-      if (grid.in(o)) {
+      if (grid.in(o) && !(grid.rim(o) && OutlineCheck.near(job, grid.x(o), grid.y(o), true))) {
         watch(grid.x(o), grid.y(o), grid.lower[o], grid.upper[o]);
       }
     }

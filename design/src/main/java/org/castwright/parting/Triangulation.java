@@ -41,36 +41,8 @@ final class Triangulation {
    */
   Triangulation(double[] xy, int[] edges) {
     this.xy = xy;
-    IncrementalTin tin = new IncrementalTin(SPACING_MM);
-    List<Vertex> vertices = new ArrayList<>();
-    for (int i = 0; i < xy.length / 2; i++) {
-      vertices.add(new Vertex(xy[2 * i], xy[2 * i + 1], 0, i));
-    }
-    tin.add(new ArrayList<>(vertices), null);
-    boolean ok = true;
-    try {
-      tin.addConstraints(chains(vertices, edges), false);
-    } catch (IllegalArgumentException | IllegalStateException e) {
-      ok = false; // the library found no way to insert an edge; the caller takes another way
-    }
     IntList out = new IntList();
-    boolean[] foreign = {false};
-    TriangleCollector.visitTriangles(
-        tin,
-        t -> {
-          int a = index(t[0]);
-          int b = index(t[1]);
-          int c = index(t[2]);
-          if (a < 0 || b < 0 || c < 0) {
-            foreign[0] = true;
-            return;
-          }
-          boolean turned = Crossings.turn(xy, a, b, c) < 0;
-          out.add(a);
-          out.add(turned ? c : b);
-          out.add(turned ? b : c);
-        });
-    tin.dispose();
+    whole = triangulate(xy, edges, out);
     tri = out.toArray();
     corners = new EdgeMap(tri.length);
     for (int c = 0; c < tri.length; c++) {
@@ -86,7 +58,39 @@ final class Triangulation {
         lost++;
       }
     }
-    whole = ok && !foreign[0];
+  }
+
+  /** Fills the corners of all triangles; false if points were added, merged or refused. */
+  private static boolean triangulate(double[] xy, int[] edges, IntList out) {
+    IncrementalTin tin = new IncrementalTin(SPACING_MM);
+    List<Vertex> vertices = new ArrayList<>();
+    for (int i = 0; i < xy.length / 2; i++) {
+      vertices.add(new Vertex(xy[2 * i], xy[2 * i + 1], 0, i));
+    }
+    tin.add(new ArrayList<>(vertices), null);
+    try {
+      tin.addConstraints(chains(vertices, edges), false);
+    } catch (RuntimeException e) {
+      return false; // the library found no way to insert an edge and is no longer usable
+    }
+    boolean[] own = {true};
+    TriangleCollector.visitTriangles(
+        tin,
+        t -> {
+          int a = index(t[0]);
+          int b = index(t[1]);
+          int c = index(t[2]);
+          if (a < 0 || b < 0 || c < 0) {
+            own[0] = false;
+            return;
+          }
+          boolean turned = Crossings.turn(xy, a, b, c) < 0;
+          out.add(a);
+          out.add(turned ? c : b);
+          out.add(turned ? b : c);
+        });
+    tin.dispose();
+    return own[0];
   }
 
   private static int index(Vertex v) {

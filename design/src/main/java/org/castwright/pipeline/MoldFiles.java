@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
 import org.castwright.meshio.NamedMesh;
 import org.castwright.meshio.StlWriter;
@@ -39,7 +40,7 @@ final class MoldFiles {
       StlWriter.write(dir.resolve(CHANNELS), mold.channels(), "castwright channels, mm");
     }
     var block = mold.plan().block();
-    TriMesh prism = Prism.of(block.outline(), block.box().z0(), block.box().z1());
+    TriMesh prism = FloatGrid.snap(Prism.of(block.outline(), block.box().z0(), block.box().z1()));
     StlWriter.write(dir.resolve(BLOCK), prism, "castwright block, mm");
     List<NamedMesh> objects = new ArrayList<>();
     for (Piece p : mold.pieces()) {

@@ -23,18 +23,11 @@ final class ChannelPlanner {
   /** How far past the outside a channel's tool reaches, so that it cuts clean, mm. */
   private static final double PAST = 2;
 
-  private static final double FUNNEL_SLOPE = Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
-
   /** Draft of a bore along the pull, degrees; 1° to 2° is common practice, no source. */
   private static final double PULL_DRAFT_DEG = 1.5;
 
-  /** Distance between cross-sections along a channel, mm. */
-  private static final double STATION_STEP = 1.5;
-
-  /**
-   * Straight flank added above and below the sheet, so that its facets cannot tilt out of the bore.
-   */
-  private static final double LEAST_RISE = 0.2;
+  /** How far below the roof a bore along the pull begins, so that the two surely join, mm. */
+  private static final double UNDER = 0.2;
 
   private final TriMesh casting;
   private final Ground ground;
@@ -132,23 +125,10 @@ final class ChannelPlanner {
     List<double[]> corners = new ArrayList<>(way);
     corners.set(0, new double[] {join.x() - inset * dir[0], join.y() - inset * dir[1]});
     double mouth = gate ? mouthRadius(way, r) : r;
-    double[] end = way.get(way.size() - 1);
-    List<Channel.Station> stations = new ArrayList<>();
-    for (int k = 0; k + 1 < corners.size(); k++) {
-      double[] a = corners.get(k);
-      double[] b = corners.get(k + 1);
-      boolean last = k + 2 == corners.size();
-      double[] run = direction(a, b);
-      int n = Math.max(1, (int) Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / STATION_STEP));
-      for (int i = 0; i < n + (last ? 1 : 0); i++) {
-        double x = a[0] + (b[0] - a[0]) * i / n;
-        double y = a[1] + (b[1] - a[1]) * i / n;
-        double cone = last ? mouth - Math.hypot(end[0] - x, end[1] - y) * FUNNEL_SLOPE : 0;
-        stations.add(station(x, y, Math.max(r, cone), join.z(), run));
-      }
-    }
+    List<Channel.Station> stations =
+        new ArrayList<>(new SeamBore(ground, r, mouth, join.z()).along(corners));
     Channel.Station outer = stations.get(stations.size() - 1);
-    double grow = mouth > r ? PAST * FUNNEL_SLOPE : 0;
+    double grow = mouth > r ? PAST * SeamBore.FUNNEL_SLOPE : 0;
     Vec3 past = outer.center().plus(new Vec3(0, PAST, 0));
     stations.add(new Channel.Station(past, outer.radius() + grow, outer.rise()));
     return channel(gate, Channel.Course.SEAM, stations, r, mouth);
@@ -166,31 +146,6 @@ final class ChannelPlanner {
         stations.get(stations.size() - 2).center(),
         2 * r,
         2 * mouth);
-  }
-
-  /**
-   * A cross-section that both halves can leave: its flank spans the heights of the sheet across the
-   * bore and along it up to the next sections.
-   */
-  private Channel.Station station(double x, double y, double r, double fallback, double[] dir) {
-    double lo = Double.POSITIVE_INFINITY;
-    double hi = Double.NEGATIVE_INFINITY;
-    for (int k = -4; k <= 4; k++) {
-      double s = r * k / 4;
-      for (int i = -3; i <= 3; i++) {
-        double t = STATION_STEP * i / 3;
-        double h = ground.heightAt(x + s * -dir[1] + t * dir[0], y + s * dir[0] + t * dir[1]);
-        if (!Double.isNaN(h)) {
-          lo = Math.min(lo, h);
-          hi = Math.max(hi, h);
-        }
-      }
-    }
-    if (lo > hi) {
-      lo = fallback;
-      hi = fallback;
-    }
-    return new Channel.Station(new Vec3(x, y, (lo + hi) / 2), r, (hi - lo) / 2 + LEAST_RISE);
   }
 
   /** How far a channel may reach into the casting: one bore radius, or half the casting's width. */
@@ -219,7 +174,7 @@ final class ChannelPlanner {
     double most = Math.min(box.z1() - h, h - box.z0()) - 3;
     most = Math.min(most, Math.min(end[0] - box.x0(), box.x1() - end[0]) - 3);
     double straight = end[1] - way.get(way.size() - 2)[1];
-    most = Math.min(most, r + 0.8 * straight * FUNNEL_SLOPE);
+    most = Math.min(most, r + 0.8 * straight * SeamBore.FUNNEL_SLOPE);
     return Math.max(r, Math.min(sizes.mouth() / 2 * r / (sizes.gate() / 2), most));
   }
 
@@ -263,7 +218,7 @@ final class ChannelPlanner {
         foot = Double.isNaN(level) ? foot : Math.min(foot, level);
       }
     }
-    return foot - LEAST_RISE;
+    return foot - UNDER;
   }
 
   private static Channel.Station upright(Vec3 p, double z, double r) {

@@ -7,7 +7,9 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.operation.union.CascadedPolygonUnion;
+import org.locationtech.jts.precision.GeometryPrecisionReducer;
 import org.locationtech.jts.simplify.TopologyPreservingSimplifier;
 
 /** Block outlines seen along the pull. */
@@ -17,6 +19,9 @@ final class Outline {
 
   /** Segments of a quarter circle; with corners of a few millimeters the chord error is microns. */
   private static final int QUARTER = 12;
+
+  /** Parts of a millimeter that corners lie on. */
+  private static final double GRID = 1024;
 
   /** How far a contour may move when points are thinned out, mm: well under a print line. */
   private static final double THINNING = 0.1;
@@ -33,9 +38,14 @@ final class Outline {
     Polygon rectangle = rectangle(box.x0(), box.y0(), box.x1(), box.y1());
     return switch (shape) {
       case BOX -> rectangle;
-      case ROUNDED -> rounded(rectangle, box);
-      case CONTOUR -> contour(rectangle, box, shadow, distance);
+      case ROUNDED -> onGrid(rounded(rectangle, box));
+      case CONTOUR -> onGrid(contour(rectangle, box, shadow, distance));
     };
+  }
+
+  /** Corners moved to whole parts of a millimeter, which floats hold; none closer than that. */
+  private static Polygon onGrid(Polygon p) {
+    return largest(GeometryPrecisionReducer.reduce(p, new PrecisionModel(GRID)));
   }
 
   static Polygon rectangle(double x0, double y0, double x1, double y1) {

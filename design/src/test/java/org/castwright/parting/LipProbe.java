@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
+import org.castwright.solid.Solid;
+import org.castwright.solid.SolidKernel;
 
 /**
  * Measures lips on finished halves: how far inside the casting's outline some of the wrong half
@@ -77,6 +80,18 @@ final class LipProbe {
       }
     }
     return width;
+  }
+
+  /** Length of the casting's outline, mm. */
+  double outlineMm() {
+    return length;
+  }
+
+  /** The volume, mm³, that the worse half shares with the casting when moved this far, mm. */
+  static double collision(SolidKernel kernel, Parting p, Solid body, double step) {
+    Vec3 up = new Vec3(0, 0, step);
+    return Math.max(
+        kernel.overlap(p.upper(), up, body), kernel.overlap(p.lower(), up.negate(), body));
   }
 
   /** How deep the wrong half reaches over or under the casting in a column it meets once, mm. */

@@ -226,6 +226,74 @@ final class PartingShapes {
     return layers(xy, tri, new double[] {0, 2, 5, 7}, "xxxxxx...", "xx.......", "xx....xxx");
   }
 
+  /**
+   * Two plates at different heights, joined by a post, whose end faces lie over the same line of
+   * the plan: between them the sheet must stand upright, and seam edges lie on one another in plan.
+   */
+  static TriMesh stair() {
+    double[] xy = {
+      -20, -20, 0, -20, 20, -20, -20, -5, -4, -5, 0, -5, 20, -5, -20, 5, -4, 5, 0, 5, 20, 5, -20,
+      20, 0, 20, 20, 20
+    };
+    int[] tri = {
+      4,
+      5,
+      9,
+      4,
+      9,
+      8, // the post
+      0,
+      1,
+      5,
+      0,
+      5,
+      4,
+      0,
+      4,
+      3,
+      3,
+      4,
+      8,
+      3,
+      8,
+      7,
+      7,
+      8,
+      11,
+      8,
+      9,
+      11,
+      9,
+      12,
+      11, // left plate
+      1,
+      2,
+      6,
+      1,
+      6,
+      5,
+      5,
+      6,
+      10,
+      5,
+      10,
+      9,
+      9,
+      10,
+      13,
+      9,
+      13,
+      12 // right plate
+    };
+    return layers(
+        xy,
+        tri,
+        new double[] {0, 2, 5, 7},
+        "xxxxxxxxxx......",
+        "xx..............",
+        "xx........xxxxxx");
+  }
+
   /** A sphere with rough skin: each vertex moved along its radius. */
   static TriMesh noisySphere(double radius, int sides, double sigma, long seed) {
     java.util.Random random = new java.util.Random(seed);

@@ -71,6 +71,12 @@ class StitchTest {
         new Known("disc with holes", PartingShapes.discWithHoles(25, 6, 32), true, 4, 0.1),
         new Known("banana", PartingShapes.banana(64), false, 1, 61),
         new Known("noisy sphere", PartingShapes.noisySphere(50, 96, 0.02, 5), true, 1, 90),
+        new Known(
+            "leaning cylinder",
+            PartingShapes.turned(Shapes.cylinder(22, 45, 64), 0.06, 10),
+            true,
+            1,
+            0.1),
         new Known("step", PartingShapes.step(), false, 1, 90));
   }
 

@@ -18,9 +18,6 @@ final class Engine {
 
   private static final String NO_ERROR = "NoError";
 
-  /** Tries to import a mesh; one fails about once in a million triangles. */
-  private static final int SCATTERINGS = 8;
-
   private final Bindings bindings;
   private final ImportCache imports;
 
@@ -119,22 +116,19 @@ final class Engine {
   }
 
   private NativeObject imported(TriMesh mesh) {
-    int vertices = usedVertices(mesh);
-    for (int scatter = 0; scatter < SCATTERINGS; scatter++) {
-      StandIns standIns = new StandIns(mesh, scatter);
-      Map<String, Object> input =
-          Map.of("numProp", 3, "vertProperties", standIns.positions(), "triVerts", mesh.tri());
-      try (NativeObject rough = bindings.make("Manifold", input)) {
-        requireNoError(rough);
-        if (rough.count("numVert") != vertices || rough.count("numTri") != mesh.triangleCount()) {
-          continue;
-        }
-        try (NativeObject fine = rough.make("setTolerance", 0.0)) {
-          return placed(fine, standIns, mesh.xyz());
-        }
+    StandIns standIns = new StandIns(mesh);
+    Map<String, Object> input =
+        Map.of("numProp", 3, "vertProperties", standIns.positions(), "triVerts", mesh.tri());
+    try (NativeObject rough = bindings.make("Manifold", input)) {
+      requireNoError(rough);
+      Map<?, ?> got = (Map<?, ?>) rough.call("_GetMeshJS", -1);
+      if (!standIns.isComplete((float[]) got.get("vertProperties"), (int[]) got.get("triVerts"))) {
+        throw new EngineStopped("a body lost or changed triangles on its way in");
+      }
+      try (NativeObject fine = rough.make("setTolerance", 0.0)) {
+        return placed(fine, standIns, mesh.xyz());
       }
     }
-    throw new EngineStopped("a body lost triangles on its way in");
   }
 
   /** The body with its true positions. */
@@ -154,18 +148,6 @@ final class Engine {
             });
     requireNoError(exact);
     return exact;
-  }
-
-  private static int usedVertices(TriMesh mesh) {
-    boolean[] used = new boolean[mesh.vertexCount()];
-    int count = 0;
-    for (int v : mesh.tri()) {
-      if (!used[v]) {
-        used[v] = true;
-        count++;
-      }
-    }
-    return count;
   }
 
   private TriMesh exported(NativeObject body) {

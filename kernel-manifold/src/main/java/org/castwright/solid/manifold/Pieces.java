@@ -90,7 +90,7 @@ final class Pieces {
    * of the solid angle: A. van Oosterom, J. Strackee, "The solid angle of a plane triangle", IEEE
    * Transactions on Biomedical Engineering 30 (1983), 125-126.
    */
-  private static double winding(TriMesh mesh, Vec3 p) {
+  static double winding(TriMesh mesh, Vec3 p) {
     double sum = 0;
     for (int f = 0; f < mesh.triangleCount(); f++) {
       Vec3 a = corner(mesh, f, 0).minus(p);

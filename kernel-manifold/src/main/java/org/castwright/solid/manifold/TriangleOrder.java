@@ -43,7 +43,8 @@ final class TriangleOrder {
     return new TriMesh(xyz, out);
   }
 
-  private static int lowest(int[] tri, int t) {
+  /** Which of the three corners at {@code t} is the lowest vertex: 0, 1 or 2. */
+  static int lowest(int[] tri, int t) {
     if (tri[t] < tri[t + 1]) {
       return tri[t] < tri[t + 2] ? 0 : 2;
     }

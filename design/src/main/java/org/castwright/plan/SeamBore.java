@@ -1,0 +1,117 @@
+package org.castwright.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.plan.Channel.Station;
+
+/**
+ * Cross-sections of a channel along the seam that both halves can leave: each flank spans the
+ * heights of the sheet across the bore and along it up to the next sections, about an axis that
+ * runs smoothly.
+ */
+final class SeamBore {
+
+  /** Growth of a funnel's radius for each millimeter toward the mouth. */
+  static final double FUNNEL_SLOPE = Math.tan(Math.toRadians(Sizes.FUNNEL_HALF_ANGLE));
+
+  /** Distance between cross-sections, mm. */
+  private static final double STEP = 1.5;
+
+  /**
+   * Straight flank added above and below the sheet, so that its facets cannot tilt out of the bore.
+   */
+  private static final double LEAST_RISE = 0.2;
+
+  /** Rounds of averaging the axis' height; three blend about five sections. */
+  private static final int SMOOTHINGS = 3;
+
+  private final Ground ground;
+  private final double radius;
+  private final double mouth;
+  private final double joinHeight;
+
+  /**
+   * @param radius of the bore, mm
+   * @param mouth radius at the end, mm
+   * @param joinHeight of the seam where the channel joins the casting, used inside its shadow
+   */
+  SeamBore(Ground ground, double radius, double mouth, double joinHeight) {
+    this.ground = ground;
+    this.radius = radius;
+    this.mouth = mouth;
+    this.joinHeight = joinHeight;
+  }
+
+  /**
+   * A cross-section before the axis is smoothed: the sheet lies between {@code lo} and {@code hi}.
+   */
+  private record Section(double x, double y, double r, double lo, double hi) {}
+
+  /** Cross-sections from the first corner to the last. */
+  List<Station> along(List<double[]> corners) {
+    List<Section> sections = sections(corners);
+    double[] z = smoothed(sections);
+    List<Station> stations = new ArrayList<>();
+    for (int i = 0; i < z.length; i++) {
+      Section s = sections.get(i);
+      double rise = Math.max(s.hi - z[i], z[i] - s.lo) + LEAST_RISE;
+      stations.add(new Station(new Vec3(s.x, s.y, z[i]), s.r, rise));
+    }
+    return stations;
+  }
+
+  private List<Section> sections(List<double[]> corners) {
+    double[] end = corners.get(corners.size() - 1);
+    List<Section> sections = new ArrayList<>();
+    for (int k = 0; k + 1 < corners.size(); k++) {
+      double[] a = corners.get(k);
+      double[] b = corners.get(k + 1);
+      boolean last = k + 2 == corners.size();
+      double length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      int n = Math.max(1, (int) Math.ceil(length / STEP));
+      for (int i = 0; i < n + (last ? 1 : 0); i++) {
+        double x = a[0] + (b[0] - a[0]) * i / n;
+        double y = a[1] + (b[1] - a[1]) * i / n;
+        double cone = last ? mouth - Math.hypot(end[0] - x, end[1] - y) * FUNNEL_SLOPE : 0;
+        double ux = (b[0] - a[0]) / length;
+        double uy = (b[1] - a[1]) / length;
+        sections.add(section(x, y, Math.max(radius, cone), ux, uy));
+      }
+    }
+    return sections;
+  }
+
+  private Section section(double x, double y, double r, double ux, double uy) {
+    double lo = Double.POSITIVE_INFINITY;
+    double hi = Double.NEGATIVE_INFINITY;
+    for (int k = -4; k <= 4; k++) {
+      double s = r * k / 4;
+      for (int i = -3; i <= 3; i++) {
+        double t = STEP * i / 3;
+        double h = ground.heightAt(x - s * uy + t * ux, y + s * ux + t * uy);
+        if (!Double.isNaN(h)) {
+          lo = Math.min(lo, h);
+          hi = Math.max(hi, h);
+        }
+      }
+    }
+    return lo > hi ? new Section(x, y, r, joinHeight, joinHeight) : new Section(x, y, r, lo, hi);
+  }
+
+  private static double[] smoothed(List<Section> sections) {
+    int n = sections.size();
+    double[] z = new double[n];
+    for (int i = 0; i < n; i++) {
+      z[i] = (sections.get(i).lo + sections.get(i).hi) / 2;
+    }
+    for (int round = 0; round < SMOOTHINGS; round++) {
+      double[] next = new double[n];
+      for (int i = 0; i < n; i++) {
+        next[i] = (z[Math.max(0, i - 1)] + z[i] + z[Math.min(n - 1, i + 1)]) / 3;
+      }
+      z = next;
+    }
+    return z;
+  }
+}

@@ -1,0 +1,110 @@
+package org.castwright.house;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.core.importer.Location;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** Data flows one way; this holds the order of the rooms. */
+@AnalyzeClasses(packages = "org.castwright", importOptions = OneDirectionTest.ProductOnly.class)
+class OneDirectionTest {
+
+  /** Leaves out tests, those in the kernel's test jar too. */
+  static final class ProductOnly implements ImportOption {
+    @Override
+    public boolean includes(Location location) {
+      return !location.contains("/test-classes/") && !location.contains("-tests.jar");
+    }
+  }
+
+  @ArchTest
+  static final ArchRule rooms =
+      layeredArchitecture()
+          .consideringOnlyDependenciesInLayers()
+          .layer("geom")
+          .definedBy("..castwright.geom")
+          .layer("progress")
+          .definedBy("..castwright.progress")
+          .layer("mesh")
+          .definedBy("..castwright.mesh")
+          .layer("meshio")
+          .definedBy("..castwright.meshio")
+          .layer("solid")
+          .definedBy("..castwright.solid")
+          .layer("repair")
+          .definedBy("..castwright.repair")
+          .layer("material")
+          .definedBy("..castwright.material")
+          .layer("survey")
+          .definedBy("..castwright.survey")
+          .layer("parting")
+          .definedBy("..castwright.parting")
+          .layer("plan")
+          .definedBy("..castwright.plan")
+          .layer("mold")
+          .definedBy("..castwright.mold")
+          .layer("proof")
+          .definedBy("..castwright.proof")
+          .layer("pipeline")
+          .definedBy("..castwright.pipeline")
+          .whereLayer("geom")
+          .mayNotAccessAnyLayer()
+          .whereLayer("progress")
+          .mayNotAccessAnyLayer()
+          .whereLayer("mesh")
+          .mayOnlyAccessLayers("geom", "progress")
+          .whereLayer("meshio")
+          .mayOnlyAccessLayers("geom", "progress", "mesh")
+          .whereLayer("solid")
+          .mayOnlyAccessLayers("geom", "progress", "mesh")
+          .whereLayer("repair")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid")
+          .whereLayer("material")
+          .mayNotAccessAnyLayer()
+          .whereLayer("survey")
+          .mayOnlyAccessLayers("geom", "progress", "mesh")
+          .whereLayer("parting")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid")
+          .whereLayer("plan")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "material", "survey", "parting")
+          .whereLayer("mold")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "parting", "plan")
+          .whereLayer("proof")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid")
+          .whereLayer("pipeline")
+          .mayNotBeAccessedByAnyLayer();
+
+  @ArchTest
+  static final ArchRule noCycles =
+      slices().matching("org.castwright.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule theKernelStaysPure =
+      classes()
+          .that()
+          .resideInAnyPackage(
+              "..castwright.geom",
+              "..castwright.mesh",
+              "..castwright.meshio",
+              "..castwright.repair",
+              "..castwright.solid",
+              "..castwright.progress")
+          .should()
+          .onlyDependOnClassesThat()
+          .resideInAnyPackage("java..", "javax.xml..", "org.xml.sax..", "org.castwright..");
+
+  @ArchTest
+  static final ArchRule nobodyNamesAKernel =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("..solid.manifold..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("..solid.manifold..");
+}
