@@ -122,7 +122,7 @@ class MoldCommandTest {
   void aFailedProofKeepsTheFilesAndGivesCodeFour() throws IOException {
     Path out = dir.resolve("too large");
     String egg = dir.resolve("egg.stl").toString();
-    Cli r = Cli.run("mold", egg, "-o", out.toString(), "--bed", "10x10x10");
+    Cli r = Cli.run("mold", egg, "-o", out.toString(), "--bed", "10x10x10", "--pull", "0,0,1");
     assertEquals(4, r.code(), r.toString());
     assertTrue(r.out().contains("NOT proved") && r.out().contains("FAILED "), r.out());
     assertTrue(r.complaints().isEmpty(), r.err());

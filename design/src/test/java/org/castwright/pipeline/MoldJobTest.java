@@ -19,6 +19,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshException;
 import org.castwright.mesh.Shapes;
 import org.castwright.meshio.StlWriter;
@@ -83,7 +84,15 @@ class MoldJobTest {
   }
 
   private MoldJob job(int threads, Artist artist, Progress progress) {
-    MoldOptions mold = MoldOptions.DEFAULT.with().threads(threads).build();
+    return job(MoldOptions.DEFAULT.with().threads(threads).build(), artist, progress);
+  }
+
+  /** With the pull given there is little to survey. */
+  private MoldJob quick(Artist artist, Progress progress) {
+    return job(MoldOptions.DEFAULT.with().pull(Vec3.Z).build(), artist, progress);
+  }
+
+  private MoldJob job(MoldOptions mold, Artist artist, Progress progress) {
     JobOptions options = new JobOptions(ModelOptions.DEFAULT, mold, JobOptions.DEFAULT.bed());
     return new MoldJob(options, kernel, artist, progress);
   }
@@ -255,8 +264,7 @@ class MoldJobTest {
         };
     IOException e =
         assertThrows(
-            IOException.class,
-            () -> job(2, breaks, Progress.NONE).run(model, room.resolve("mold")));
+            IOException.class, () -> quick(breaks, Progress.NONE).run(model, room.resolve("mold")));
     assertEquals("no more ink", e.getMessage());
     assertEquals(Set.of(), namesIn(room));
   }
@@ -274,7 +282,7 @@ class MoldJobTest {
           }
         };
     SlowArtist artist = new SlowArtist();
-    assertThrows(Progress.CancelledException.class, () -> job(2, artist, stops).run(model, old));
+    assertThrows(Progress.CancelledException.class, () -> quick(artist, stops).run(model, old));
     assertFalse(artist.busy, "somebody draws on after the job has come back");
     assertEquals(Set.of("mold"), namesIn(room));
     assertEquals(Set.of("report.json"), namesIn(old));
