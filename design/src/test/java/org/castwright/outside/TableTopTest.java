@@ -45,7 +45,7 @@ class TableTopTest {
       assertEquals(across / 2, k.height(), 0.1 * across);
       for (Key other : PLAN.keys()) {
         double apart = other.center().minus(k.center()).length();
-        assertTrue(other == k || apart >= 2 * across, apart + " mm apart");
+        assertTrue(other.equals(k) || apart >= 2 * across, apart + " mm apart");
       }
     }
   }
