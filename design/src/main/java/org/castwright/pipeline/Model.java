@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.castwright.geom.LengthUnit;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.TriMesh;
 import org.castwright.meshio.MeshReader;
 import org.castwright.meshio.RawModel;
@@ -68,6 +69,14 @@ public record Model(
     warnAboutSize(mesh.bounds().longestSide(), units, raw.statedUnit() != null, warnings);
     progress.at("heal", 0);
     RepairResult repair = Repair.heal(mesh, options.repair(), kernel, progress.as("heal"));
+    int parts = MeshCheck.of(repair.mesh()).components();
+    if (parts > 1) {
+      warnings.add(
+          "The model consists of "
+              + parts
+              + " parts that do not touch: they cannot leave one mold as one casting; join them or"
+              + " mold each alone.");
+    }
     return new Model(
         repair.mesh(),
         raw.source(),

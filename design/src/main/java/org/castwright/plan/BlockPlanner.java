@@ -110,6 +110,11 @@ final class BlockPlanner {
     }
 
     @Override
+    public double undersideAt(double x, double y) {
+      return roofAt(x, y);
+    }
+
+    @Override
     public double shadowDistance(double x, double y) {
       return Math.max(0, shadow.distanceAt(x, y) - shadow.cell());
     }

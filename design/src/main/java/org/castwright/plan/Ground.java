@@ -9,6 +9,9 @@ interface Ground {
   /** Height of the casting's roof, mm; NaN outside its shadow. */
   double roofAt(double x, double y);
 
+  /** Height of the casting's underside, mm; NaN outside its shadow. */
+  double undersideAt(double x, double y);
+
   /** Distance to the casting's shadow, mm; 0 inside it. */
   double shadowDistance(double x, double y);
 }

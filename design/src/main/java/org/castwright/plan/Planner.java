@@ -119,6 +119,11 @@ final class Planner {
     }
 
     @Override
+    public double undersideAt(double x, double y) {
+      return parting.lowerAt(x, y);
+    }
+
+    @Override
     public double shadowDistance(double x, double y) {
       return parting.shadowDistance(x, y);
     }

@@ -46,7 +46,7 @@ final class SeamBore {
   /**
    * A cross-section before the axis is smoothed: the sheet lies between {@code lo} and {@code hi}.
    */
-  private record Section(double x, double y, double r, double lo, double hi) {}
+  private record Section(double x, double y, double r, double lo, double hi, boolean inside) {}
 
   /** Cross-sections from the first corner to the last. */
   List<Station> along(List<double[]> corners) {
@@ -83,32 +83,61 @@ final class SeamBore {
   }
 
   private Section section(double x, double y, double r, double ux, double uy) {
-    double lo = Double.POSITIVE_INFINITY;
-    double hi = Double.NEGATIVE_INFINITY;
+    Span sheet = new Span();
+    Span casting = new Span();
     for (int k = -4; k <= 4; k++) {
       double s = r * k / 4;
       for (int i = -3; i <= 3; i++) {
         double t = STEP * i / 3;
-        double h = ground.heightAt(x - s * uy + t * ux, y + s * ux + t * uy);
-        if (!Double.isNaN(h)) {
-          lo = Math.min(lo, h);
-          hi = Math.max(hi, h);
-        }
+        look(x - s * uy + t * ux, y + s * ux + t * uy, sheet, casting);
       }
     }
-    return lo > hi ? new Section(x, y, r, joinHeight, joinHeight) : new Section(x, y, r, lo, hi);
+    if (sheet.lo > sheet.hi) {
+      sheet.lo = joinHeight;
+      sheet.hi = joinHeight;
+    }
+    // where the casting itself lies beside the sheet the bore must reach it, or a sliver of a piece
+    // would be left between the two and lock
+    sheet.lo = Math.min(sheet.lo, casting.lo);
+    sheet.hi = Math.max(sheet.hi, casting.hi);
+    boolean inside = ground.shadowDistance(x, y) <= 0;
+    return new Section(x, y, r, sheet.lo, sheet.hi, inside);
   }
 
-  private static double[] smoothed(List<Section> sections) {
+  /** Gathers heights of the sheet, the lowest roof and the highest underside of the casting. */
+  private void look(double x, double y, Span sheet, Span casting) {
+    double h = ground.heightAt(x, y);
+    if (!Double.isNaN(h)) {
+      sheet.lo = Math.min(sheet.lo, h);
+      sheet.hi = Math.max(sheet.hi, h);
+      return;
+    }
+    double roof = ground.roofAt(x, y);
+    if (!Double.isNaN(roof)) {
+      casting.lo = Math.min(casting.lo, roof);
+      casting.hi = Math.max(casting.hi, ground.undersideAt(x, y));
+    }
+  }
+
+  /** A range of heights, empty at first. */
+  private static final class Span {
+    private double lo = Double.POSITIVE_INFINITY;
+    private double hi = Double.NEGATIVE_INFINITY;
+  }
+
+  /** Heights of the axis: at the join inside the casting, else the middle of the sheet, blended. */
+  private double[] smoothed(List<Section> sections) {
     int n = sections.size();
     double[] z = new double[n];
     for (int i = 0; i < n; i++) {
-      z[i] = (sections.get(i).lo + sections.get(i).hi) / 2;
+      Section s = sections.get(i);
+      z[i] = s.inside ? joinHeight : (s.lo + s.hi) / 2;
     }
     for (int round = 0; round < SMOOTHINGS; round++) {
       double[] next = new double[n];
       for (int i = 0; i < n; i++) {
-        next[i] = (z[Math.max(0, i - 1)] + z[i] + z[Math.min(n - 1, i + 1)]) / 3;
+        double mean = (z[Math.max(0, i - 1)] + z[i] + z[Math.min(n - 1, i + 1)]) / 3;
+        next[i] = sections.get(i).inside ? z[i] : mean;
       }
       z = next;
     }

@@ -28,6 +28,11 @@ class KeyPlannerTest {
       }
 
       @Override
+      public double undersideAt(double x, double y) {
+        return roofAt(x, y);
+      }
+
+      @Override
       public double shadowDistance(double x, double y) {
         return Math.max(0, Math.hypot(x, y) - 40);
       }
@@ -76,6 +81,11 @@ class KeyPlannerTest {
           @Override
           public double roofAt(double x, double y) {
             return 0;
+          }
+
+          @Override
+          public double undersideAt(double x, double y) {
+            return roofAt(x, y);
           }
 
           @Override

@@ -25,6 +25,11 @@ class RouteTest {
       }
 
       @Override
+      public double undersideAt(double x, double y) {
+        return roofAt(x, y);
+      }
+
+      @Override
       public double shadowDistance(double x, double y) {
         double dx = Math.max(0, Math.max(x0 - x, x - x1));
         double dy = Math.max(0, Math.max(y0 - y, y - y1));

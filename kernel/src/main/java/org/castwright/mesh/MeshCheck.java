@@ -37,7 +37,7 @@ public record MeshCheck(
     int unusedVertices,
     int faultTriangle) {
 
-  /** Checks a mesh; about one second for a million triangles. */
+  /** Checks a mesh; a million triangles take about 0.2 s. */
   public static MeshCheck of(TriMesh mesh) {
     return new Count(mesh).result();
   }

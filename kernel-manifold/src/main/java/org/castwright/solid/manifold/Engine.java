@@ -18,6 +18,9 @@ final class Engine {
 
   private static final String NO_ERROR = "NoError";
 
+  /** Tries to import a mesh; a million triangles take one or two. */
+  private static final int MOST_TRIES = 8;
+
   private final Bindings bindings;
   private final ImportCache imports;
 
@@ -117,18 +120,20 @@ final class Engine {
 
   private NativeObject imported(TriMesh mesh) {
     StandIns standIns = new StandIns(mesh);
-    Map<String, Object> input =
-        Map.of("numProp", 3, "vertProperties", standIns.positions(), "triVerts", mesh.tri());
-    try (NativeObject rough = bindings.make("Manifold", input)) {
-      requireNoError(rough);
-      Map<?, ?> got = (Map<?, ?>) rough.call("_GetMeshJS", -1);
-      if (!standIns.isComplete((float[]) got.get("vertProperties"), (int[]) got.get("triVerts"))) {
-        throw new EngineStopped("a body lost or changed triangles on its way in");
-      }
-      try (NativeObject fine = rough.make("setTolerance", 0.0)) {
-        return placed(fine, standIns, mesh.xyz());
+    for (int i = 0; i < MOST_TRIES; i++) {
+      Map<String, Object> input =
+          Map.of("numProp", 3, "vertProperties", standIns.positions(), "triVerts", mesh.tri());
+      try (NativeObject rough = bindings.make("Manifold", input)) {
+        requireNoError(rough);
+        Map<?, ?> got = (Map<?, ?>) rough.call("_GetMeshJS", -1);
+        if (standIns.accept((float[]) got.get("vertProperties"), (int[]) got.get("triVerts"))) {
+          try (NativeObject fine = rough.make("setTolerance", 0.0)) {
+            return placed(fine, standIns, mesh.xyz());
+          }
+        }
       }
     }
+    throw new EngineStopped("a body lost or changed triangles on its way in");
   }
 
   /** The body with its true positions. */

@@ -25,6 +25,7 @@ final class FlatMemory implements Memory {
   static final VarHandle FLOAT = view(float[].class);
   static final VarHandle DOUBLE = view(double[].class);
 
+  /** As many as the tuner counts on. */
   private static final int CARRIED = 64;
 
   // values that tuned code brings back from a loop that became a method of its own

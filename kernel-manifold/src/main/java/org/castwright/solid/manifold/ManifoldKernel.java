@@ -2,6 +2,7 @@ package org.castwright.solid.manifold;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Function;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
@@ -249,8 +250,12 @@ public final class ManifoldKernel implements SolidKernel {
         MeshCheck check = MeshCheck.of(mesh);
         Vec3 p = mesh.vertex(mesh.tri()[3 * check.faultTriangle()]);
         return String.format(
+            Locale.ROOT,
             ": it has %s, the first near (%.3f, %.3f, %.3f) mm; repair it first",
-            check.faults(), p.x(), p.y(), p.z());
+            check.faults(),
+            p.x(),
+            p.y(),
+            p.z());
       case INSIDE_OUT:
         return "; reverse them first";
       default:

@@ -1,16 +1,20 @@
 package org.castwright.solid.manifold;
 
+import java.util.Arrays;
 import org.castwright.mesh.TriMesh;
 
 /**
  * Positions that stand in for those of a mesh while its triangles enter the kernel. The kernel
  * takes new meshes in single precision only and tidies them up as it sees fit: it would round the
- * true positions and drop vertices that come together. It therefore first gets made-up positions:
- * every coordinate is a 24-bit whole number times a power of two, exact in single precision; all
- * three are scattered so that no triangle is thin (the kernel turns the edges of thin triangles),
- * and x is a scrambled number of the vertex. Afterwards each vertex is recognized by its x and gets
- * its true position in double precision. {@link #isComplete} tells whether all triangles have come
- * through.
+ * true positions, drop vertices that come together and turn edges of thin triangles. It therefore
+ * first gets made-up positions: every coordinate is a signed 24-bit whole number times a power of
+ * two, exact in single precision; all three are scattered at random, and x is a scrambled number of
+ * the vertex. Afterwards each vertex is recognized by its x and gets its true position in double
+ * precision.
+ *
+ * <p>Even so the kernel turns an edge about once in some million triangles, where a triangle is
+ * thin or two neighbors lie in one plane by chance. {@link #accept} notices and moves the vertices
+ * concerned for another try.
  *
  * <p>The power of two keeps the stand-ins no larger than the true coordinates, because the kernel
  * derives its smallest tolerance from the largest coordinate it has ever seen in a body.
@@ -20,31 +24,22 @@ final class StandIns {
   /** More vertices than one instance can hold. */
   static final int MOST_VERTICES = 1 << 24;
 
-  /** The smallest power of two by which a 24-bit number is still a normal float. */
-  private static final int LEAST_EXPONENT = -126;
-
   private static final int BITS = 24;
-
   private static final long MASK = (1L << BITS) - 1;
+  private static final long HALF = 1L << (BITS - 1);
+
+  /** The smallest power of two by which a whole number is still a normal float. */
+  private static final int LEAST_EXPONENT = -126;
 
   /** An odd number: multiplying by it scrambles the whole numbers of 24 bits, none twice. */
   private static final long SPREAD = 10368889L;
 
   private static final long GATHER = inverse(SPREAD);
 
-  /**
-   * Triangles lower than this are thin. The kernel's own bound in single precision is about 2 of
-   * these units (2^24 times the float epsilon 1.2e-7); about 4 triangles in 100 000 are lower than
-   * this one at first.
-   */
-  private static final double THIN = 64;
-
-  /** Passes over the triangles to move vertices of thin ones; two are the rule. */
-  private static final int MOST_PASSES = 16;
-
   private final TriMesh mesh;
   private final double unit;
   private final float[] positions;
+  private int round;
 
   /**
    * Makes positions for every vertex of a mesh.
@@ -60,72 +55,69 @@ final class StandIns {
     unit = unit(mesh.xyz());
     positions = new float[3 * n];
     for (int i = 0; i < n; i++) {
-      scatter(i, 0);
-    }
-    int pass = 1;
-    while (pass < MOST_PASSES && moveThin(pass)) {
-      pass++;
+      scatter(i);
     }
   }
 
-  private void scatter(int vertex, int pass) {
-    long bits = mixed(((long) pass << 32) + vertex + 1);
-    long scrambled = (vertex * SPREAD) & MASK;
-    positions[3 * vertex] = (float) (scrambled * unit);
-    positions[3 * vertex + 1] = (float) ((bits >>> (Long.SIZE - BITS)) * unit);
-    positions[3 * vertex + 2] = (float) ((bits & MASK) * unit);
+  /** Three floats a vertex. */
+  float[] positions() {
+    return positions;
   }
 
-  /** Moves a vertex of every thin triangle; false if there was none. */
-  private boolean moveThin(int pass) {
-    int[] tri = mesh.tri();
-    boolean moved = false;
-    for (int t = 0; t < tri.length; t += 3) {
-      if (isThin(3 * tri[t], 3 * tri[t + 1], 3 * tri[t + 2])) {
-        scatter(tri[t], pass);
-        moved = true;
-      }
-    }
-    return moved;
-  }
-
-  /** Whether the triangle of the vertices at three places in the array is lower than the bound. */
-  private boolean isThin(int a, int b, int c) {
-    double ux = (double) positions[b] - positions[a];
-    double uy = (double) positions[b + 1] - positions[a + 1];
-    double uz = (double) positions[b + 2] - positions[a + 2];
-    double vx = (double) positions[c] - positions[a];
-    double vy = (double) positions[c + 1] - positions[a + 1];
-    double vz = (double) positions[c + 2] - positions[a + 2];
-    double nx = uy * vz - uz * vy;
-    double ny = uz * vx - ux * vz;
-    double nz = ux * vy - uy * vx;
-    double wx = ux - vx;
-    double wy = uy - vy;
-    double wz = uz - vz;
-    double longest =
-        Math.max(
-            wx * wx + wy * wy + wz * wz,
-            Math.max(ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz));
-    double bound = THIN * unit;
-    return nx * nx + ny * ny + nz * nz < bound * bound * longest;
+  /** Which vertex stands at {@code x}. */
+  int vertex(double x) {
+    long scrambled = (long) (x / unit) + HALF;
+    return (int) ((scrambled * GATHER) & MASK);
   }
 
   /**
-   * Whether a mesh of stand-ins, in whatever order, has exactly the triangles of the true mesh. A
-   * sum of 64-bit hashes is compared.
+   * Whether the kernel holds exactly the triangles of the mesh, in whatever order. If not, the
+   * corners of those it changed have got other positions. 64-bit hashes are compared.
    *
-   * @param xyz three floats a vertex
+   * @param xyz of the vertices as the kernel has them, three floats each
+   * @param tri of the triangles as the kernel has them
    */
-  boolean isComplete(float[] xyz, int[] tri) {
-    if (tri.length != mesh.tri().length) {
-      return false;
-    }
-    int[] translated = new int[tri.length];
+  boolean accept(float[] xyz, int[] tri) {
+    int[] held = new int[tri.length];
     for (int i = 0; i < tri.length; i++) {
-      translated[i] = vertex(xyz[3 * tri[i]]);
+      held[i] = vertex(xyz[3 * tri[i]]);
     }
-    return fingerprint(translated) == fingerprint(mesh.tri());
+    if (held.length == mesh.tri().length && fingerprint(held) == fingerprint(mesh.tri())) {
+      return true;
+    }
+    round++;
+    scatterMissing(TriangleOrder.canonical(mesh.xyz(), held).tri());
+    return false;
+  }
+
+  /** Moves the corners of triangles of the mesh that are not among those held. */
+  private void scatterMissing(int[] held) {
+    int[] wanted = TriangleOrder.canonical(mesh.xyz(), mesh.tri()).tri();
+    int h = 0;
+    for (int w = 0; w < wanted.length; w += 3) {
+      while (h < held.length && compare(held, h, wanted, w) < 0) {
+        h += 3;
+      }
+      if (h == held.length || compare(held, h, wanted, w) != 0) {
+        scatter(wanted[w]);
+        scatter(wanted[w + 1]);
+        scatter(wanted[w + 2]);
+      }
+    }
+  }
+
+  private static int compare(int[] a, int i, int[] b, int j) {
+    return Arrays.compare(a, i, i + 3, b, j, j + 3);
+  }
+
+  private void scatter(int vertex) {
+    long bits = mixed(((long) round << 32) + vertex + 1);
+    long scrambled = (vertex * SPREAD) & MASK;
+    long y = bits & MASK;
+    long z = bits >>> (Long.SIZE - BITS);
+    positions[3 * vertex] = (float) ((scrambled - HALF) * unit);
+    positions[3 * vertex + 1] = (float) ((y - HALF) * unit);
+    positions[3 * vertex + 2] = (float) ((z - HALF) * unit);
   }
 
   /** The same for the same oriented triangles in any order, each begun at any corner. */
@@ -138,17 +130,6 @@ final class StandIns {
       sum += mixed(hash + tri[t + (k + 2) % 3]);
     }
     return sum;
-  }
-
-  /** Three floats a vertex. */
-  float[] positions() {
-    return positions;
-  }
-
-  /** Which vertex stands at {@code x}. */
-  int vertex(double x) {
-    long scrambled = (long) (x / unit);
-    return (int) ((scrambled * GATHER) & MASK);
   }
 
   /** The number that undoes a multiplication by an odd number, by Newton's iteration. */
@@ -165,7 +146,7 @@ final class StandIns {
     for (double v : xyz) {
       largest = Math.max(largest, Math.abs(v));
     }
-    int exponent = largest > 0 ? Math.getExponent(largest) - BITS : 0;
+    int exponent = largest > 0 ? Math.getExponent(largest) - BITS + 1 : 0;
     return Math.scalb(1.0, Math.max(LEAST_EXPONENT, Math.min(exponent, Float.MAX_EXPONENT - BITS)));
   }
 

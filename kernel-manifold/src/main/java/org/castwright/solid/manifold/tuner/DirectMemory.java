@@ -1,6 +1,10 @@
 package org.castwright.solid.manifold.tuner;
 
+import java.lang.reflect.Method;
+import java.util.HashSet;
+import java.util.Set;
 import org.objectweb.asm.Opcodes;
+import org.objectweb.asm.Type;
 import org.objectweb.asm.tree.AbstractInsnNode;
 import org.objectweb.asm.tree.ClassNode;
 import org.objectweb.asm.tree.MethodInsnNode;
@@ -21,6 +25,7 @@ final class DirectMemory {
   private static final String ACCESS = "org/castwright/solid/manifold/MemoryAccess";
   private static final String SHADED = "org/castwright/solid/manifold/ManifoldWasmMachineShaded";
 
+  private final Set<String> known = knownAccesses();
   private int accesses;
   private int checks;
 
@@ -54,8 +59,25 @@ final class DirectMemory {
       method.instructions.remove(call);
       checks++;
     } else if (call.owner.equals(SHADED) && call.desc.contains(FLAT)) {
+      if (!known.contains(call.name + call.desc)) {
+        throw new IllegalStateException("no direct access for " + call.name + call.desc);
+      }
       call.owner = ACCESS;
       accesses++;
     }
+  }
+
+  /** Names and descriptors of the methods that compiled code may be sent to. */
+  private static Set<String> knownAccesses() {
+    Set<String> out = new HashSet<>();
+    try {
+      Class<?> access = Class.forName(ACCESS.replace('/', '.'));
+      for (Method method : access.getDeclaredMethods()) {
+        out.add(method.getName() + Type.getMethodDescriptor(method));
+      }
+    } catch (ClassNotFoundException e) {
+      throw new IllegalStateException("compile the kernel before tuning", e);
+    }
+    return out;
   }
 }
