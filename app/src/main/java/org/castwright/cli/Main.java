@@ -2,7 +2,10 @@ package org.castwright.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import org.castwright.mesh.MeshException;
 import org.castwright.pipeline.MoldJob;
 import org.castwright.plan.CaughtException;
@@ -60,7 +63,7 @@ public final class Main implements Runnable {
       return Exit.INPUT.code();
     }
     if (e instanceof FileSystemException f) {
-      err.println("castwright: the disk refuses " + f.getFile() + ": " + f.getReason());
+      err.println("castwright: the disk refuses " + f.getFile() + ": " + reason(f));
       return Exit.INPUT.code();
     }
     if (e instanceof IOException) {
@@ -72,5 +75,19 @@ public final class Main implements Runnable {
       e.printStackTrace(err);
     }
     return Exit.INTERNAL.code();
+  }
+
+  /** The system often gives no reason, only a kind of failure. */
+  private static String reason(FileSystemException e) {
+    if (e instanceof NoSuchFileException) {
+      return "there is no such file or folder; check the path";
+    }
+    if (e instanceof FileAlreadyExistsException) {
+      return "a file of that name stands in the way; name another folder";
+    }
+    if (e instanceof AccessDeniedException) {
+      return "access is denied; name a place where you may write";
+    }
+    return e.getReason() == null ? e.getClass().getSimpleName() : e.getReason();
   }
 }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.castwright.pipeline.Json;
 import org.castwright.pipeline.ProofFolder;
+import org.castwright.pipeline.Report;
 import org.castwright.proof.Proof;
 import org.castwright.proof.ProofCheck;
 import org.castwright.solid.SolidKernel;
@@ -37,7 +38,7 @@ final class ProveCommand implements Callable<Integer> {
           Proof.of(
               ProofFolder.read(folder), kernel, run.progress(out, spec.commandLine().getErr()));
       if (run.json()) {
-        out.println(Json.line(proof));
+        out.println(Json.line(Report.ProofInfo.of(proof)));
       } else if (!run.quiet()) {
         for (ProofCheck c : proof.checks()) {
           out.println((c.passed() ? "  ok    " : "FAILED  ") + c.name() + ": " + c.words());

@@ -9,7 +9,8 @@ import java.util.List;
  * @param id short name for the command line, e.g. {@code plaster-pottery}
  * @param name name for people
  * @param shrink linear change from mold to casting
- * @param density of the set casting
+ * @param density of what is weighed out or leaves the mold; plaster loses water later and ends
+ *     lighter
  * @param viscosityPaS at the pour, Pa·s
  * @param gateMm bore of the gate's throat, mm
  * @param ventMm bore of a vent, mm

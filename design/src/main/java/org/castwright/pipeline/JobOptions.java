@@ -15,4 +15,11 @@ public record JobOptions(ModelOptions model, MoldOptions mold, Vec3 bed) {
   /** A common desktop filament printer: 220 × 220 × 250 mm; common practice, no source. */
   public static final JobOptions DEFAULT =
       new JobOptions(ModelOptions.DEFAULT, MoldOptions.DEFAULT, new Vec3(220, 220, 250));
+
+  /** Checks the bed; the message says what is allowed. */
+  public JobOptions {
+    if (!(bed.x() > 0 && bed.y() > 0 && bed.z() > 0)) {
+      throw new IllegalArgumentException("the printer's bed must be above 0 mm on each side");
+    }
+  }
 }

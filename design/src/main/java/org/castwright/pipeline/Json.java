@@ -18,6 +18,8 @@ public final class Json {
           .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
           .enable(SerializationFeature.INDENT_OUTPUT)
           .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
           .build();
 
   private Json() {}
@@ -44,7 +46,7 @@ public final class Json {
   }
 
   /**
-   * Reads a value written by {@link #write}; unknown entries are passed over.
+   * Reads a value written by {@link #write}; unknown entries are passed over, missing ones are not.
    *
    * @throws JsonProcessingException if the text is not such a value
    */

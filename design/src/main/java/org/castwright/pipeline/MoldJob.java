@@ -74,8 +74,7 @@ public final class MoldJob {
     writeReport(dir, report(model, mold, null, warnings));
     timings.start("proof");
     CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, mold));
-    Proof proof = Proof.of(ProofFolder.read(dir), kernel, progress.as("proof"));
-    timings.start("pictures");
+    Proof proof = prove(dir, pictures);
     join(pictures);
     timings.start("report");
     Report report = report(model, mold, proof, warnings);
@@ -98,6 +97,16 @@ public final class MoldJob {
       artist.draw(pictures, mold, progress);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  /** However the proof ends, nobody draws on: the folder may be about to go. */
+  private Proof prove(Path dir, CompletableFuture<Void> pictures) throws IOException {
+    try {
+      return Proof.of(ProofFolder.read(dir), kernel, progress.as("proof"));
+    } finally {
+      timings.start("pictures");
+      CompletableFuture.allOf(pictures).exceptionally(e -> null).join();
     }
   }
 

@@ -3,6 +3,8 @@ package org.castwright.pipeline;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Map;
+import org.castwright.proof.Proof;
+import org.castwright.proof.ProofCheck;
 
 /**
  * What {@code report.json} holds. Lengths mm, volumes mm³, areas mm², angles degrees, masses kg,
@@ -165,9 +167,22 @@ public record Report(
       double releaseMm, double minimumWallMm, List<Double> bedMm, boolean allowCaught) {}
 
   /** The proof made from the files. */
-  public record ProofInfo(boolean passed, List<CheckInfo> checks) {}
+  public record ProofInfo(boolean passed, List<CheckInfo> checks) {
 
-  /** One check. */
+    public static ProofInfo of(Proof proof) {
+      return new ProofInfo(proof.passed(), proof.checks().stream().map(CheckInfo::of).toList());
+    }
+  }
+
+  /**
+   * One check; no value when nothing could be measured, since JSON knows none that is no number.
+   */
   public record CheckInfo(
-      String name, boolean passed, double value, double limit, String unit, String words) {}
+      String name, boolean passed, Double value, double limit, String unit, String words) {
+
+    private static CheckInfo of(ProofCheck c) {
+      Double value = Double.isFinite(c.value()) ? c.value() : null;
+      return new CheckInfo(c.name(), c.passed(), value, c.limit(), c.unit(), c.words());
+    }
+  }
 }

@@ -58,7 +58,7 @@ final class ReportMaker {
         pour(mold),
         volumes(mold),
         limits(plan, bed),
-        proof == null ? null : proof(proof),
+        proof == null ? null : Report.ProofInfo.of(proof),
         timings,
         warnings);
   }
@@ -271,17 +271,6 @@ final class ReportMaker {
     double wall = Math.min(plan.options().process().minimumWallMm(), plan.block().wallMm());
     return new Report.Limits(
         plan.options().releaseMm(), wall, array(bed), plan.options().allowCaught());
-  }
-
-  static Report.ProofInfo proof(Proof proof) {
-    return new Report.ProofInfo(
-        proof.passed(),
-        proof.checks().stream()
-            .map(
-                c ->
-                    new Report.CheckInfo(
-                        c.name(), c.passed(), c.value(), c.limit(), c.unit(), c.words()))
-            .toList());
   }
 
   private static Report.Box box(TriMesh mesh) {

@@ -26,6 +26,9 @@ final class ChannelPlanner {
   /** Draft of a bore along the pull, degrees; 1° to 2° is common practice, no source. */
   private static final double PULL_DRAFT_DEG = 1.5;
 
+  /** Directions tried on each side of straight back for a channel's start. */
+  private static final int START_TURNS = 11;
+
   /** How far below the roof a bore along the pull begins, so that the two surely join, mm. */
   private static final double UNDER = 0.2;
 
@@ -120,10 +123,7 @@ final class ChannelPlanner {
   }
 
   private Channel seamChannel(Vec3 join, List<double[]> way, double r, boolean gate) {
-    double inset = depthInside(join, way, r);
-    double[] dir = direction(way.get(0), way.get(1));
-    List<double[]> corners = new ArrayList<>(way);
-    corners.set(0, new double[] {join.x() - inset * dir[0], join.y() - inset * dir[1]});
+    List<double[]> corners = withStart(join, way, depthInside(join, way, r));
     double mouth = gate ? mouthRadius(way, r) : r;
     List<Channel.Station> stations =
         new ArrayList<>(new SeamBore(ground, r, mouth, join.z()).along(corners));
@@ -146,6 +146,33 @@ final class ChannelPlanner {
         stations.get(stations.size() - 2).center(),
         2 * r,
         2 * mouth);
+  }
+
+  /**
+   * The way with its start moved into the casting: straight back where the casting is, else round
+   * the join to the nearest side where it is, as under an overhanging corner.
+   */
+  private List<double[]> withStart(Vec3 join, List<double[]> way, double inset) {
+    double[] dir = direction(way.get(0), way.get(1));
+    List<double[]> corners = new ArrayList<>(way);
+    for (int k = 0; k <= START_TURNS; k++) {
+      for (int side = 1; side >= -1; side -= 2) {
+        double a = side * k * Math.PI / (START_TURNS + 1);
+        double x = join.x() - inset * (dir[0] * Math.cos(a) - dir[1] * Math.sin(a));
+        double y = join.y() - inset * (dir[0] * Math.sin(a) + dir[1] * Math.cos(a));
+        if (ground.shadowDistance(x, y) <= 0) {
+          double[] start = {x, y};
+          if (k == 0) {
+            corners.set(0, start);
+          } else {
+            corners.add(0, start);
+          }
+          return corners;
+        }
+      }
+    }
+    // a casting thinner than this everywhere round the join: begin at the join itself
+    return corners;
   }
 
   /** How far a channel may reach into the casting: one bore radius, or half the casting's width. */

@@ -53,6 +53,9 @@ class JobMatrixTest {
     TriMesh wavy = Wavy.disc(40, 5);
     TriMesh egg = Shapes.ellipsoid(45, 30, 20, 48);
     TriMesh ring = Shapes.torus(30, 10, 64, 24);
+    TriMesh ball = Shapes.sphere(18, 32);
+    TriMesh smallWavy = Wavy.disc(24, 3);
+    TriMesh smallRing = Shapes.torus(18, 6, 40, 16);
     return Stream.of(
         row("wavy, defaults", wavy, MoldOptions.DEFAULT.with()),
         row(
@@ -95,7 +98,63 @@ class JobMatrixTest {
         row(
             "ring, rounded, shrink by axis",
             ring,
-            MoldOptions.DEFAULT.with().block(BlockShape.ROUNDED).shrinkPercent(new Vec3(1, 2, 3))));
+            MoldOptions.DEFAULT.with().block(BlockShape.ROUNDED).shrinkPercent(new Vec3(1, 2, 3))),
+        row(
+            "ball, clamps, domes, resin print",
+            ball,
+            MoldOptions.DEFAULT
+                .with()
+                .pull(Vec3.Z)
+                .closing(Closing.CLAMPS)
+                .keyShape(KeyShape.DOME)
+                .process(PrintProcess.RESIN)),
+        row(
+            "ball, contour, bolts, poured lying, resin print",
+            ball,
+            MoldOptions.DEFAULT
+                .with()
+                .pull(Vec3.X)
+                .block(BlockShape.CONTOUR)
+                .closing(Closing.BOLTS)
+                .pour(Pour.PULL)
+                .process(PrintProcess.RESIN)),
+        row(
+            "wavy, contour, clamps, poured lying",
+            smallWavy,
+            MoldOptions.DEFAULT
+                .with()
+                .pull(Vec3.Z)
+                .block(BlockShape.CONTOUR)
+                .closing(Closing.CLAMPS)
+                .pour(Pour.PULL)),
+        row(
+            "wavy, bands, poured lying, domes, resin print",
+            smallWavy,
+            MoldOptions.DEFAULT
+                .with()
+                .pull(new Vec3(0, 0, -1))
+                .pour(Pour.PULL)
+                .keyShape(KeyShape.DOME)
+                .process(PrintProcess.RESIN)),
+        row(
+            "small ring, rounded, nothing to close it, resin print",
+            smallRing,
+            MoldOptions.DEFAULT
+                .with()
+                .pull(Vec3.Z)
+                .block(BlockShape.ROUNDED)
+                .closing(Closing.NONE)
+                .process(PrintProcess.RESIN)),
+        row(
+            "small ring, contour, nothing to close it, poured lying, domes",
+            smallRing,
+            MoldOptions.DEFAULT
+                .with()
+                .pull(Vec3.Z)
+                .block(BlockShape.CONTOUR)
+                .closing(Closing.NONE)
+                .pour(Pour.PULL)
+                .keyShape(KeyShape.DOME)));
   }
 
   private static Arguments row(String name, TriMesh mesh, MoldOptions.With options) {
