@@ -39,6 +39,7 @@ final class ChannelBody {
   private static List<TriMesh> alongSeam(Channel c) {
     List<Station> all = c.stations();
     List<TriMesh> bodies = new ArrayList<>();
+    bodies.add(post(all.get(0)));
     int from = 0;
     for (int i = 1; i < all.size(); i++) {
       boolean last = i == all.size() - 1;
@@ -110,7 +111,10 @@ final class ChannelBody {
     }
   }
 
-  /** Rounds the corner between two runs: the cross-section turned about its upright axis. */
+  /**
+   * Rounds the start and the corner between two runs: the cross-section turned about its upright
+   * axis.
+   */
   private static TriMesh post(Station s) {
     double[] p = new double[4 * (HALF / 2 + 1)];
     int quarter = HALF / 2;

@@ -74,7 +74,7 @@ final class MoldCutter {
     List<Solid> halves = handOver(one, two);
     List<Piece> pieces = new ArrayList<>();
     for (int i = 0; i < 2; i++) {
-      TriMesh mesh = FloatGrid.snap(halves.get(i).mesh());
+      TriMesh mesh = Crumbs.swept(FloatGrid.snap(halves.get(i).mesh()));
       Vec3 pull = i == 0 ? MoldPlan.PULL : MoldPlan.PULL.negate();
       pieces.add(new Piece("piece-" + (i + 1), i + 1, pull, mesh, forPrint(mesh, i == 0)));
     }

@@ -13,6 +13,7 @@ import org.castwright.meshio.MeshReader;
 import org.castwright.meshio.RawModel;
 import org.castwright.meshio.ReadLimits;
 import org.castwright.progress.Progress;
+import org.castwright.repair.MeshHealth;
 import org.castwright.repair.Repair;
 import org.castwright.repair.RepairResult;
 import org.castwright.solid.SolidKernel;
@@ -77,6 +78,7 @@ public record Model(
               + " parts that do not touch: they cannot leave one mold as one casting; join them or"
               + " mold each alone.");
     }
+    warnAboutCrossings(repair, progress, warnings);
     return new Model(
         repair.mesh(),
         raw.source(),
@@ -84,6 +86,22 @@ public record Model(
         units,
         repair,
         List.copyOf(warnings));
+  }
+
+  private static void warnAboutCrossings(
+      RepairResult repair, Progress progress, List<String> warnings) {
+    if (repair.before().selfIntersectingPairs() == 0) {
+      return;
+    }
+    int pairs = MeshHealth.of(repair.mesh(), progress.as("heal")).selfIntersectingPairs();
+    if (pairs > 0) {
+      warnings.add(
+          "The model's surface passes through itself at "
+              + pairs
+              + (pairs == 1 ? " pair" : " pairs")
+              + " of triangles, and the mold's would, too, which the proof refuses: --heal remesh"
+              + " rebuilds the surface without them.");
+    }
   }
 
   private static void warnAboutSize(

@@ -3,6 +3,7 @@ package org.castwright.pipeline;
 import java.io.IOException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.DirectoryNotEmptyException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,8 +19,12 @@ import org.castwright.mesh.MeshException;
  */
 final class OutputFolder implements AutoCloseable {
 
+  /** Ends the name of a folder that is about to be replaced. */
+  private static final String ASIDE = "-old";
+
   private final Path target;
   private final Path side;
+  private final Path found;
   private final Thread cleaner;
   private boolean published;
 
@@ -36,16 +41,39 @@ final class OutputFolder implements AutoCloseable {
               + target
               + " holds other files; name a new folder or one that castwright wrote.");
     }
+    Path found = full.getParent();
+    while (!Files.exists(found)) {
+      found = found.getParent();
+    }
     Files.createDirectories(full.getParent());
+    takeBack(full);
     Path side = Files.createTempDirectory(full.getParent(), "." + full.getFileName() + "-");
-    return new OutputFolder(full, side);
+    return new OutputFolder(full, side, found);
   }
 
-  private OutputFolder(Path target, Path side) {
+  private OutputFolder(Path target, Path side, Path found) {
     this.target = target;
     this.side = side;
+    this.found = found;
     cleaner = new Thread(() -> removeQuietly(side), "remove side folder");
     Runtime.getRuntime().addShutdownHook(cleaner);
+  }
+
+  /** A run that died between the two renames of {@link #publish} left the target set aside. */
+  private static void takeBack(Path target) throws IOException {
+    if (Files.exists(target)) {
+      return;
+    }
+    String start = "." + target.getFileName() + "-";
+    DirectoryStream.Filter<Path> setAside =
+        p -> p.getFileName().toString().startsWith(start) && p.toString().endsWith(ASIDE);
+    try (DirectoryStream<Path> aside = Files.newDirectoryStream(target.getParent(), setAside)) {
+      for (Path old : aside) {
+        if (!Files.exists(target) && mayReplace(old)) {
+          Files.move(old, target, StandardCopyOption.ATOMIC_MOVE);
+        }
+      }
+    }
   }
 
   /** Where to write. */
@@ -57,7 +85,7 @@ final class OutputFolder implements AutoCloseable {
   void publish() throws IOException {
     Path old = null;
     if (Files.exists(target)) {
-      old = side.resolveSibling(side.getFileName() + "-old");
+      old = side.resolveSibling(side.getFileName() + ASIDE);
       Files.move(target, old, StandardCopyOption.ATOMIC_MOVE);
     }
     try {
@@ -78,12 +106,26 @@ final class OutputFolder implements AutoCloseable {
   public void close() throws IOException {
     if (!published) {
       remove(side);
+      removeEmptyParents();
     }
     try {
       Runtime.getRuntime().removeShutdownHook(cleaner);
     } catch (IllegalStateException shuttingDown) {
       // the hook is running already and does the same work
       published |= !Files.exists(side);
+    }
+  }
+
+  /** Parents made for a folder that never came. */
+  private void removeEmptyParents() throws IOException {
+    Path at = target.getParent();
+    while (!at.equals(found)) {
+      try {
+        Files.deleteIfExists(at);
+      } catch (DirectoryNotEmptyException inUse) {
+        return;
+      }
+      at = at.getParent();
     }
   }
 

@@ -29,6 +29,18 @@ final class ChannelPlanner {
   /** Directions tried on each side of straight back for a channel's start. */
   private static final int START_TURNS = 11;
 
+  /** How far from the join the casting may begin at the join's own height, mm. */
+  private static final double START_GAP = 0.5;
+
+  /** Radius of the thinnest bore that prints open, mm; common practice, no source. */
+  private static final double LEAST_RADIUS = 0.75;
+
+  /** Heights above and below a join at which the casting is looked for, too, mm. */
+  private static final double BESIDE = 0.05;
+
+  /** A casting thinner than this straight back from a join is looked for to the sides, mm. */
+  private static final double THIN = 1;
+
   /** How far below the roof a bore along the pull begins, so that the two surely join, mm. */
   private static final double UNDER = 0.2;
 
@@ -122,8 +134,15 @@ final class ChannelPlanner {
     return null;
   }
 
-  private Channel seamChannel(Vec3 join, List<double[]> way, double r, boolean gate) {
-    List<double[]> corners = withStart(join, way, depthInside(join, way, r));
+  private Channel seamChannel(Vec3 join, List<double[]> way, double widest, boolean gate) {
+    Start start = startAt(join, way);
+    double r = start == null ? widest : start.radiusFor(widest);
+    List<double[]> corners = new ArrayList<>(way);
+    if (start != null && start.straight) {
+      corners.set(0, start.point(join, r));
+    } else if (start != null) {
+      corners.add(0, start.point(join, r));
+    }
     double mouth = gate ? mouthRadius(way, r) : r;
     List<Channel.Station> stations =
         new ArrayList<>(new SeamBore(ground, r, mouth, join.z()).along(corners));
@@ -148,45 +167,48 @@ final class ChannelPlanner {
         2 * mouth);
   }
 
+  /** Which way the casting lies from a join, and the stretch of it there. */
+  private record Start(double ux, double uy, boolean straight, LevelSection.Stretch stretch) {
+
+    /**
+     * A bore no thicker than the wall it joins, so that it ends within the casting and its stub is
+     * cut off cleanly; common practice, no source. Never thinner than a nozzle can leave open.
+     */
+    double radiusFor(double widest) {
+      return Math.min(widest, Math.max(LEAST_RADIUS, stretch.width() / 2));
+    }
+
+    /** The channel's first point: one bore radius inside, or the middle of a thin wall. */
+    double[] point(Vec3 join, double r) {
+      double depth = stretch.from() + Math.min(r, stretch.width() / 2);
+      return new double[] {join.x() + depth * ux, join.y() + depth * uy};
+    }
+  }
+
   /**
-   * The way with its start moved into the casting: straight back where the casting is, else round
-   * the join to the nearest side where it is, as under an overhanging corner.
+   * Where the casting lies at the join's own height or next to it: straight back unless it is
+   * thinner than {@link #THIN} there, else round the join, as under an overhanging corner. Null
+   * when no casting is near.
    */
-  private List<double[]> withStart(Vec3 join, List<double[]> way, double inset) {
+  private Start startAt(Vec3 join, List<double[]> way) {
     double[] dir = direction(way.get(0), way.get(1));
-    List<double[]> corners = new ArrayList<>(way);
-    for (int k = 0; k <= START_TURNS; k++) {
-      for (int side = 1; side >= -1; side -= 2) {
-        double a = side * k * Math.PI / (START_TURNS + 1);
-        double x = join.x() - inset * (dir[0] * Math.cos(a) - dir[1] * Math.sin(a));
-        double y = join.y() - inset * (dir[0] * Math.sin(a) + dir[1] * Math.cos(a));
-        if (ground.shadowDistance(x, y) <= 0) {
-          double[] start = {x, y};
-          if (k == 0) {
-            corners.set(0, start);
-          } else {
-            corners.add(0, start);
+    Start best = null;
+    // a plane through a level face meets the casting on one side of it only
+    for (double dz : new double[] {0, BESIDE, -BESIDE}) {
+      LevelSection section = LevelSection.of(casting, join.z() + dz);
+      for (int k = 0; k <= START_TURNS && (best == null || best.stretch.width() < THIN); k++) {
+        for (int side = 1; side >= (k == 0 ? 1 : -1); side -= 2) {
+          double a = side * k * Math.PI / (START_TURNS + 1);
+          double ux = -(dir[0] * Math.cos(a) - dir[1] * Math.sin(a));
+          double uy = -(dir[0] * Math.sin(a) + dir[1] * Math.cos(a));
+          LevelSection.Stretch s = section.first(join.x(), join.y(), ux, uy, START_GAP);
+          if (s != null && (best == null || s.width() > best.stretch.width() + 1e-9)) {
+            best = new Start(ux, uy, k == 0, s);
           }
-          return corners;
         }
       }
     }
-    // a casting thinner than this everywhere round the join: begin at the join itself
-    return corners;
-  }
-
-  /** How far a channel may reach into the casting: one bore radius, or half the casting's width. */
-  private double depthInside(Vec3 join, List<double[]> way, double r) {
-    double[] dir = direction(way.get(0), way.get(1));
-    double width = 0;
-    double step = 0.25;
-    while (width < 4 * r
-        && ground.shadowDistance(
-                join.x() - (width + 2 * step) * dir[0], join.y() - (width + 2 * step) * dir[1])
-            <= 0) {
-      width += step;
-    }
-    return Math.max(0.3, Math.min(r, width / 2));
+    return best;
   }
 
   private static double[] direction(double[] a, double[] b) {

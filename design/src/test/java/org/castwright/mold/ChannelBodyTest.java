@@ -27,12 +27,14 @@ class ChannelBodyTest {
             new Station(new Vec3(1, 10, 2), 2, 0.5),
             new Station(new Vec3(1, 30, 2), 2, 0.5));
     List<TriMesh> bodies = ChannelBody.of(channel(Channel.Course.SEAM, s));
-    assertEquals(1, bodies.size());
+    assertEquals(2, bodies.size(), "a rounded start and the bore");
     assertTrue(MeshCheck.of(bodies.get(0)).closedManifold());
+    assertTrue(MeshCheck.of(bodies.get(1)).closedManifold());
     // a 24-gon of radius 2 and a flank 4 wide, 1 high, over 30 mm; area of the unit 24-gon 12 sin
     // 15°
     double area = 4 * 12 * Math.sin(Math.toRadians(15)) + 4;
-    assertEquals(30 * area, bodies.get(0).volume(), 1e-9);
+    assertEquals(30 * area, bodies.get(1).volume(), 1e-9);
+    assertEquals(-2, bodies.get(0).bounds().min().y(), 1e-9, "half a bore behind the start");
   }
 
   @Test
@@ -43,7 +45,7 @@ class ChannelBodyTest {
             new Station(new Vec3(0, 10, 1), 2, 0.2),
             new Station(new Vec3(10, 12, 2), 2, 0.2));
     List<TriMesh> bodies = ChannelBody.of(channel(Channel.Course.SEAM, s));
-    assertEquals(3, bodies.size());
+    assertEquals(4, bodies.size(), "start, run, bend, run");
     for (TriMesh m : bodies) {
       assertTrue(MeshCheck.of(m).closedManifold());
       assertTrue(m.volume() > 0);
