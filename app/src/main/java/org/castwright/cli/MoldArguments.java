@@ -99,6 +99,15 @@ final class MoldArguments {
   private double release;
 
   @Option(
+      names = "--pieces",
+      paramLabel = "N|auto",
+      defaultValue = "2",
+      description =
+          "Most pieces the mold may have: 2, up to 8, or auto, which is 8; fewer are made when"
+              + " fewer open (default: ${DEFAULT-VALUE}).")
+  private String pieces;
+
+  @Option(
       names = "--allow-caught",
       description = "Build even when trapped space is left; the report records it.")
   private boolean allowCaught;
@@ -130,9 +139,22 @@ final class MoldArguments {
         .closing(closing)
         .pour(pour)
         .releaseMm(release)
+        .pieces(pieces())
         .allowCaught(allowCaught)
         .threads(threads)
         .build();
+  }
+
+  private int pieces() {
+    if (pieces.equals("auto")) {
+      return MoldOptions.MOST_PIECES;
+    }
+    try {
+      return Integer.parseInt(pieces);
+    } catch (NumberFormatException e) {
+      throw new IllegalArgumentException(
+          "--pieces takes auto or a whole number from 2 to 8, not '" + pieces + "'", e);
+    }
   }
 
   private Vec3 shrinkPercent() {

@@ -16,6 +16,7 @@ import org.castwright.plan.Key;
 import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Prism;
 import org.castwright.progress.Progress;
+import org.castwright.side.SidePiece;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 
@@ -41,8 +42,9 @@ final class MoldCutter {
     Solid bores = union("channels", bores());
     Solid features = union("features", tools(false));
     Solid outside = union("outline", tools(true));
-    Solid upperRaw = plan.parting().upper();
-    Solid lowerRaw = plan.parting().lower();
+    List<Solid> plugs = plan.sides().stream().map(SidePiece::body).toList();
+    Solid upperRaw = without(plan.parting().upper(), plugs);
+    Solid lowerRaw = without(plan.parting().lower(), plugs);
 
     CompletableFuture<Solid> upper =
         later(
@@ -67,16 +69,29 @@ final class MoldCutter {
     progress.at("solids", 1);
     Volumes all =
         new Volumes(v.block(), v.casting(), channelMesh.volume(), v.keyClearance(), v.features());
-    return finish(one, two, channelMesh, all);
+    List<Solid> bodies = new ArrayList<>();
+    for (Solid plug : plugs) {
+      bodies.add(
+          kernel.difference("piece-" + (bodies.size() + 1), plug, some(bores, features, outside)));
+    }
+    bodies.addAll(handOver(one, two));
+    return finish(bodies, channelMesh, all);
   }
 
-  private Mold finish(Solid one, Solid two, TriMesh channels, Volumes volumes) {
-    List<Solid> halves = handOver(one, two);
+  private Solid without(Solid half, List<Solid> plugs) {
+    return plugs.isEmpty() ? half : kernel.difference(half.name(), half, plugs);
+  }
+
+  private Mold finish(List<Solid> bodies, TriMesh channels, Volumes volumes) {
     List<Piece> pieces = new ArrayList<>();
-    for (int i = 0; i < 2; i++) {
-      TriMesh mesh = Crumbs.swept(FloatGrid.snap(halves.get(i).mesh()));
-      Vec3 pull = i == 0 ? MoldPlan.PULL : MoldPlan.PULL.negate();
-      pieces.add(new Piece("piece-" + (i + 1), i + 1, pull, mesh, forPrint(mesh, i == 0)));
+    int sides = plan.sides().size();
+    for (int i = 0; i < bodies.size(); i++) {
+      TriMesh mesh = Crumbs.swept(FloatGrid.snap(bodies.get(i).mesh()));
+      Vec3 pull =
+          i < sides
+              ? plan.sides().get(i).pull()
+              : i == sides ? MoldPlan.PULL : MoldPlan.PULL.negate();
+      pieces.add(new Piece("piece-" + (i + 1), i + 1, pull, mesh, forPrint(mesh, i == sides)));
     }
     return new Mold(plan, pieces, plan.parting().casting(), channels, volumes, warnings);
   }

@@ -13,4 +13,10 @@ final class Column {
 
   /** The facet of the highest crossing. */
   int upperFacet;
+
+  /** Heights of all crossings, {@link #hits} of them, if the columns keep them. */
+  double[] heights = new double[0];
+
+  /** Whether each crossing is of a facet that looks up. */
+  boolean[] up = new boolean[0];
 }

@@ -1,5 +1,6 @@
 package org.castwright.parting;
 
+import java.util.Arrays;
 import org.castwright.geom.Box3;
 import org.castwright.mesh.TriMesh;
 
@@ -27,8 +28,18 @@ final class Columns {
   private final int[] start;
   private final int[] facets;
   private final float[] extent;
+  private final boolean topRun;
 
   Columns(TriMesh mesh) {
+    this(mesh, false);
+  }
+
+  /**
+   * @param topRun whether the lowest crossing told is not that of the whole column, but the lower
+   *     end of its topmost run of solid
+   */
+  Columns(TriMesh mesh, boolean topRun) {
+    this.topRun = topRun;
     xyz = mesh.xyz();
     tri = mesh.tri();
     Box3 b = mesh.bounds();
@@ -109,7 +120,55 @@ final class Columns {
         cross(facets[k], x, y, out);
       }
     }
+    if (topRun && out.hits > 2) {
+      out.lower = endOfTopRun(out);
+    }
     return out.hits > 0;
+  }
+
+  /** Whether these columns tell of the topmost run of solid only. */
+  boolean topRun() {
+    return topRun;
+  }
+
+  /** Going down from the top, the height at which as many surfaces were left as entered. */
+  private static double endOfTopRun(Column c) {
+    for (int i = 1; i < c.hits; i++) {
+      double h = c.heights[i];
+      boolean u = c.up[i];
+      int j = i;
+      // of two surfaces at one height the entering one counts first
+      while (j > 0 && (c.heights[j - 1] < h || (c.heights[j - 1] == h && u && !c.up[j - 1]))) {
+        c.heights[j] = c.heights[j - 1];
+        c.up[j] = c.up[j - 1];
+        j--;
+      }
+      c.heights[j] = h;
+      c.up[j] = u;
+    }
+    int depth = 0;
+    for (int i = 0; i < c.hits; i++) {
+      depth += c.up[i] ? 1 : -1;
+      if (depth <= 0) {
+        return c.heights[i];
+      }
+    }
+    return c.lower;
+  }
+
+  private void keep(int f, double z, Column out) {
+    if (out.hits >= out.heights.length) {
+      int n = Math.max(8, 2 * out.hits);
+      out.heights = Arrays.copyOf(out.heights, n);
+      out.up = Arrays.copyOf(out.up, n);
+    }
+    int a = 3 * tri[3 * f];
+    int b = 3 * tri[3 * f + 1];
+    int c = 3 * tri[3 * f + 2];
+    out.heights[out.hits] = z;
+    out.up[out.hits] =
+        (xyz[b] - xyz[a]) * (xyz[c + 1] - xyz[a + 1])
+            > (xyz[c] - xyz[a]) * (xyz[b + 1] - xyz[a + 1]);
   }
 
   private void cross(int f, double x, double y, Column out) {
@@ -138,6 +197,9 @@ final class Columns {
       return;
     }
     double z = height(xyz, a, b, c, x, y);
+    if (topRun) {
+      keep(f, z, out);
+    }
     out.hits++;
     if (z < out.lower) {
       out.lower = z;

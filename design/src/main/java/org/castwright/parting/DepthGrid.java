@@ -26,6 +26,9 @@ final class DepthGrid {
   final double[] upper;
   final double[] lower;
 
+  /** The greatest height allowed for a sheet beside the casting; infinite unless told. */
+  final double[] ceiling;
+
   /** Distance to the nearest node in the shadow, mm, up to 8 % too long; 0 in the shadow. */
   final double[] distance;
 
@@ -59,6 +62,22 @@ final class DepthGrid {
     }
     trappedMm3 = Math.max(0, sum * gx * gy);
     distance = distances();
+    ceiling = new double[nx * ny];
+    Arrays.fill(ceiling, Double.MAX_VALUE);
+  }
+
+  /**
+   * Takes as lowest casting of every node the lower end of its topmost run of solid.
+   *
+   * @param columns of the same casting, that tell of the topmost run
+   */
+  void keepTopRun(Columns columns) {
+    Column c = new Column();
+    for (int o = 0; o < nx * ny; o++) {
+      if (in(o) && columns.at(x(o), y(o), c)) {
+        lower[o] = Math.min(upper[o], c.lower);
+      }
+    }
   }
 
   boolean in(int node) {

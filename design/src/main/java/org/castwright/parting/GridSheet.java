@@ -40,6 +40,10 @@ final class GridSheet implements DoubleBinaryOperator {
         lo[i] = (lo[i] + hi[i]) / 2;
         hi[i] = lo[i];
       }
+      if (!grid.in(i) && grid.ceiling[i] < hi[i]) {
+        hi[i] = grid.ceiling[i];
+        lo[i] = Math.min(lo[i], hi[i]);
+      }
     }
     int before = 0;
     for (int stride : STRIDES) {

@@ -12,6 +12,9 @@ final class OutlinePieces {
   /** A piece with casting this far outside of it is no outline, mm. */
   private static final double OUTSIDE_MM = 0.01;
 
+  /** Casting this far below an edge, just outside of it, is another surface, mm. */
+  private static final double STEP_MM = 0.05;
+
   private static final double SHORT_MM = 1e-3;
 
   /**
@@ -49,7 +52,10 @@ final class OutlinePieces {
     }
   }
 
-  /** Middle and inward normal of every piece kept, packed x y nx ny. */
+  /**
+   * Middle and inward normal of every piece kept, packed x y nx ny; for the rim of an overhang the
+   * outward normal, too.
+   */
   double[] pieces() {
     return pieces.toArray();
   }
@@ -113,8 +119,15 @@ final class OutlinePieces {
     }
     double mx = a[0] + dx / 2;
     double my = a[1] + dy / 2;
-    if (columns.at(mx + OUTSIDE_MM * dy / l, my - OUTSIDE_MM * dx / l, new Column())) {
-      return;
+    Column outside = new Column();
+    if (columns.at(mx + OUTSIDE_MM * dy / l, my - OUTSIDE_MM * dx / l, outside)) {
+      if (!columns.topRun() || outside.upper > (a[2] + b[2]) / 2 - STEP_MM) {
+        return;
+      }
+      // the rim of an overhang: the sheet drops to what lies below
+      for (double v : new double[] {mx, my, dy / l, -dx / l}) {
+        pieces.add(v);
+      }
     }
     for (double v : new double[] {mx, my, -dy / l, dx / l}) {
       pieces.add(v);

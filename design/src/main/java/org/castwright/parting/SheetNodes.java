@@ -158,7 +158,8 @@ final class SheetNodes {
         if (i % s == 0 && j % s == 0 && d >= (start == null ? PLANE_CLEAR_MM : CLEAR_MM)) {
           double x = (float) grid.x(o);
           double y = (float) grid.y(o);
-          add(x, y, start == null ? wall : start.applyAsDouble(x, y), FREE);
+          double h = start == null ? wall : start.applyAsDouble(x, y);
+          addBetween(x, y, h, -Double.MAX_VALUE, grid.ceiling[o]);
         }
       }
     }

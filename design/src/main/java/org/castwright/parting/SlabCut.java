@@ -94,7 +94,7 @@ final class SlabCut {
     return new Solid(name, out.build());
   }
 
-  private static TriMesh slab(ThroughSheet sheet, BlockBox box, boolean upper) {
+  static TriMesh slab(ThroughSheet sheet, BlockBox box, boolean upper) {
     MeshBuilder out = new MeshBuilder();
     double[] v = sheet.mesh().xyz();
     for (int i = 0; i < v.length; i += 3) {

@@ -2,9 +2,10 @@ package org.castwright.plan;
 
 import java.util.Locale;
 import org.castwright.mesh.TriMesh;
+import org.castwright.side.SidePieces;
 import org.castwright.survey.SurveyResult;
 
-/** The model cannot be molded in two rigid pieces: the best pull leaves trapped space. */
+/** The model cannot be molded in so many rigid pieces: trapped space is left. */
 public final class CaughtException extends RuntimeException {
 
   private final transient TriMesh scaled;
@@ -21,6 +22,24 @@ public final class CaughtException extends RuntimeException {
             survey.best().trappedVolume(),
             survey.caught().places().size(),
             survey.best().caughtWidth()));
+    this.scaled = scaled;
+    this.survey = survey;
+    this.releaseMm = releaseMm;
+  }
+
+  CaughtException(
+      TriMesh scaled, SurveyResult survey, double releaseMm, SidePieces sides, int most) {
+    super(
+        String.format(
+            Locale.ROOT,
+            "%d rigid pieces do not open: of %.3g mm³ of mold that the two main pieces trap,"
+                + " %d side piece(s) free all but %.3g mm³; use a material that stretches, a larger"
+                + " --release, more --pieces or a jacket, or --allow-caught to build it all the"
+                + " same",
+            most,
+            sides.trappedMm3(),
+            sides.pieces().size(),
+            sides.leftMm3()));
     this.scaled = scaled;
     this.survey = survey;
     this.releaseMm = releaseMm;

@@ -19,6 +19,7 @@ import org.castwright.geom.Vec3;
  * @param closing how the mold is held together
  * @param pour position while filling
  * @param releaseMm width of a caught place that still counts as free
+ * @param pieces most pieces the mold may have, 2 to 8
  * @param allowCaught build even when trapped space is left
  * @param threads worker threads, at least 1
  */
@@ -35,6 +36,7 @@ public record MoldOptions(
     Closing closing,
     Pour pour,
     double releaseMm,
+    int pieces,
     boolean allowCaught,
     int threads) {
 
@@ -57,8 +59,12 @@ public record MoldOptions(
           Closing.BANDS,
           Pour.SEAM,
           0.05,
+          2,
           false,
           2);
+
+  /** More pieces than this are not planned: nobody closes such a mold by hand. */
+  public static final int MOST_PIECES = 8;
 
   /** Checks every value; the message of the exception says which is wrong and what is allowed. */
   public MoldOptions {
@@ -66,6 +72,7 @@ public record MoldOptions(
     require(clearanceMm >= 0 && clearanceMm <= 2, "the clearance must be 0 to 2 mm");
     require(keyCount == 0 || (keyCount >= 3 && keyCount <= 12), "the keys must be 3 to 12");
     require(releaseMm > 0 && releaseMm <= 1, "the release tolerance must be above 0 up to 1 mm");
+    require(pieces >= 2 && pieces <= MOST_PIECES, "the pieces must be 2 to 8");
     require(threads >= 1 && threads <= 64, "the threads must be 1 to 64");
   }
 
@@ -99,6 +106,7 @@ public record MoldOptions(
     private Closing closing;
     private Pour pour;
     private double releaseMm;
+    private int pieces;
     private boolean allowCaught;
     private int threads;
 
@@ -115,6 +123,7 @@ public record MoldOptions(
       closing = o.closing;
       pour = o.pour;
       releaseMm = o.releaseMm;
+      pieces = o.pieces;
       allowCaught = o.allowCaught;
       threads = o.threads;
     }
@@ -179,6 +188,11 @@ public record MoldOptions(
       return this;
     }
 
+    public With pieces(int v) {
+      pieces = v;
+      return this;
+    }
+
     public With allowCaught(boolean v) {
       allowCaught = v;
       return this;
@@ -203,6 +217,7 @@ public record MoldOptions(
           closing,
           pour,
           releaseMm,
+          pieces,
           allowCaught,
           threads);
     }

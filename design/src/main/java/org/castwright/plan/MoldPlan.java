@@ -6,11 +6,13 @@ import org.castwright.material.Material;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.Parting;
 import org.castwright.progress.Progress;
+import org.castwright.side.SidePiece;
 import org.castwright.solid.SolidKernel;
 import org.castwright.survey.SurveyResult;
 
 /**
- * A two-part mold, decided but not yet cut. Everything geometric is in the mold frame.
+ * A mold of two main pieces and any side pieces, decided but not yet cut. Everything geometric is
+ * in the mold frame.
  *
  * @param options as asked
  * @param material looked up
@@ -19,6 +21,7 @@ import org.castwright.survey.SurveyResult;
  * @param casting what the cavity will be: the model scaled for shrink
  * @param block the outside
  * @param parting the seam and the two raw halves
+ * @param sides side pieces, in the order they leave, before the two main ones
  * @param pour gate and vents
  * @param keys on piece 2, with sockets in piece 1
  * @param features closing, pry slots, marks
@@ -32,6 +35,7 @@ public record MoldPlan(
     TriMesh casting,
     BlockPlan block,
     Parting parting,
+    List<SidePiece> sides,
     PourPlan pour,
     List<Key> keys,
     List<Feature> features,

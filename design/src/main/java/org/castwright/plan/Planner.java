@@ -6,9 +6,12 @@ import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
 import org.castwright.material.Materials;
 import org.castwright.mesh.TriMesh;
+import org.castwright.parting.BlockBox;
 import org.castwright.parting.Parting;
 import org.castwright.parting.PartingOptions;
 import org.castwright.progress.Progress;
+import org.castwright.side.SidePiece;
+import org.castwright.side.SidePieces;
 import org.castwright.solid.SolidKernel;
 import org.castwright.survey.Survey;
 import org.castwright.survey.SurveyOptions;
@@ -39,10 +42,10 @@ final class Planner {
     Vec3 scale = scale();
     TriMesh scaled = model.scaled(scale);
     SurveyResult survey = survey(scaled);
-    if (!survey.best().free() && !options.allowCaught()) {
+    if (!survey.best().free() && !options.allowCaught() && options.pieces() == 2) {
       throw new CaughtException(scaled, survey, options.releaseMm());
     }
-    if (!survey.best().free()) {
+    if (!survey.best().free() && options.pieces() == 2) {
       warnings.add(
           "The casting is caught: two rigid pieces cannot release it (allowed as asked). Use a"
               + " casting material that stretches, or expect it to break.");
@@ -89,7 +92,8 @@ final class Planner {
     PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
     progress.at("parting", 0);
     Parting parting = Parting.of(casting, block.box(), po, kernel, progress.as("parting"));
-    Ground ground = new PartedGround(parting);
+    List<SidePiece> sides = sides(survey, casting, block.box(), po);
+    Ground ground = PluggedGround.of(new PartedGround(parting), sides, block.box());
     progress.at("plan", 0.5);
     Room room = new Room(ground, block.outline());
     List<String> notes = new ArrayList<>(warnings);
@@ -103,7 +107,23 @@ final class Planner {
     List<Feature> features =
         new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
     return new MoldPlan(
-        options, material, survey, frame, casting, block, parting, pour, keys, features, notes);
+        options, material, survey, frame, casting, block, parting, sides, pour, keys, features,
+        notes);
+  }
+
+  private List<SidePiece> sides(
+      SurveyResult survey, TriMesh casting, BlockBox box, PartingOptions po) {
+    if (survey.best().free() || options.pieces() == 2) {
+      return List.of();
+    }
+    SidePieces sides =
+        SidePieces.of(casting, box, options.pieces() - 2, po, kernel, progress.as("side pieces"));
+    if (!options.allowCaught()
+        && (sides.leftMm3() > SidePieces.ENOUGH || sides.pieces().size() > options.pieces() - 2)) {
+      throw new CaughtException(
+          model.scaled(scale()), survey, options.releaseMm(), sides, options.pieces());
+    }
+    return sides.pieces();
   }
 
   /** The ground of a parting. */

@@ -41,7 +41,7 @@ public record Raster(double x0, double y0, double pixel, int nx, int ny) {
   }
 
   /** The index of the column nearest to a point, or -1 when the point lies outside the grid. */
-  int nearest(double x, double y) {
+  public int nearest(double x, double y) {
     long i = Math.round((x - x0) / pixel);
     long j = Math.round((y - y0) / pixel);
     return i < 0 || j < 0 || i >= nx || j >= ny ? -1 : (int) (j * nx + i);

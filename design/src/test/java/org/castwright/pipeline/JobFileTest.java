@@ -50,6 +50,7 @@ class JobFileTest {
               Closing.CLAMPS,
               Pour.PULL,
               0.08,
+              5,
               true,
               3),
           new Vec3(300, 301, 302));

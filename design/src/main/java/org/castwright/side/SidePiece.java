@@ -1,0 +1,13 @@
+package org.castwright.side;
+
+import org.castwright.geom.Vec3;
+import org.castwright.solid.Solid;
+
+/**
+ * A loose piece of a mold.
+ *
+ * @param pull unit direction it leaves in, mold frame
+ * @param body closed, in the mold frame, within the block's box
+ * @param freedMm3 trapped space it takes, mm³
+ */
+public record SidePiece(Vec3 pull, Solid body, double freedMm3) {}
