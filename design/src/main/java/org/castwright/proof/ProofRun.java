@@ -29,7 +29,7 @@ final class ProofRun {
   private final List<Body> bodies = new ArrayList<>();
 
   private final int firstPiece;
-  private final List<PullView> views = new ArrayList<>();
+  private Views views;
   private final List<ProofCheck> checks = new ArrayList<>();
 
   ProofRun(ProofInput input, SolidKernel kernel, Progress progress) {
@@ -59,9 +59,9 @@ final class ProofRun {
       List<OpeningCheck.Move> moves = moves(steps);
       shapes();
       progress.at("looking along the pulls", 0.2);
-      look();
+      views = new Views(block, bodies, firstPiece, input.pieces().get(0).pull());
       double volume = block.mesh().volume();
-      checks.add(DisjointCheck.of(views.get(0), volume, limits));
+      checks.add(DisjointCheck.of(views.first(), volume, limits));
       checks.add(BalanceCheck.of(volume, bodies, input.taken(), limits));
       Trees trees = new Trees();
       progress.at("checking keys, channels and walls", 0.4);
@@ -98,19 +98,6 @@ final class ProofRun {
       checks.add(PrintCheck.sameBody(p.name(), p.mesh(), p.print()));
       checks.add(PrintCheck.standing(p.name(), p.print()));
     }
-  }
-
-  private void look() {
-    for (ProofInput.Piece p : input.pieces()) {
-      if (views.stream().noneMatch(v -> v.sign(p.pull()) != 0)) {
-        views.add(new PullView(p.pull(), block, bodies));
-        progress.at("looking along the pulls", 0.3);
-      }
-    }
-  }
-
-  private PullView view(Vec3 pull) {
-    return views.stream().filter(v -> v.sign(pull) != 0).findFirst().orElseThrow();
   }
 
   /** Every piece past everything that is still there, then the casting off the last piece. */
@@ -151,7 +138,8 @@ final class ProofRun {
           m.moving() == CASTING
               ? "casting off " + bodies.get(m.still()).name()
               : bodies.get(m.moving()).name() + " past " + bodies.get(m.still()).name();
-      checks.addAll(new OpeningCheck(view(m.pull()), steps, limits).of(m, title));
+      PullView view = views.along(m.pull(), m.moving() == CASTING ? m.still() : m.moving());
+      checks.addAll(new OpeningCheck(view, steps, limits).of(m, title));
     }
   }
 
@@ -165,7 +153,7 @@ final class ProofRun {
               k,
               bodies.get(firstPiece + k.keyPiece()),
               trees.of(socket),
-              views.get(0).columns(socket),
+              views.first().columns(socket),
               limits));
     }
   }
@@ -174,7 +162,7 @@ final class ProofRun {
     if (input.channels().isEmpty()) {
       return;
     }
-    PullView view = views.get(0);
+    PullView view = views.first();
     Columns outside = new Columns(block, view.columns(CASTING).frame(), view.grid());
     ChannelCheck check = new ChannelCheck(view, firstPiece, outside, trees.casting, trees.block);
     for (ProofInput.Channel c : input.channels()) {
