@@ -69,6 +69,8 @@ final class ProofRun {
       channels(trees);
       checks.add(WallCheck.of(bodies.get(CASTING), trees.casting, block, trees.block, input));
       open(steps, moves);
+      shake();
+      thin(trees);
     }
     progress.at("proof", 1);
     return checks;
@@ -133,13 +135,41 @@ final class ProofRun {
   private void open(KernelSteps steps, List<OpeningCheck.Move> moves) {
     int done = 0;
     for (OpeningCheck.Move m : moves) {
-      progress.at("opening the mold", 0.5 + 0.5 * done++ / moves.size());
+      progress.at("opening the mold", 0.5 + 0.3 * done++ / moves.size());
       String title =
           m.moving() == CASTING
               ? "casting off " + bodies.get(m.still()).name()
               : bodies.get(m.moving()).name() + " past " + bodies.get(m.still()).name();
       PullView view = views.along(m.pull(), m.moving() == CASTING ? m.still() : m.moving());
       checks.addAll(new OpeningCheck(view, steps, limits).of(m, title));
+    }
+  }
+
+  private void shake() {
+    ShakeCheck shake = new ShakeCheck(block, bodies, limits);
+    for (int i = firstPiece; i < bodies.size(); i++) {
+      double done = (double) (i - firstPiece) / input.pieces().size();
+      progress.at("shaking the pieces", 0.8 + 0.1 * done);
+      Vec3 pull = input.pieces().get(i - firstPiece).pull();
+      checks.add(shake.of(i, pull, Views.left(bodies, firstPiece, i)));
+    }
+  }
+
+  /** Wedges and thin places of every piece. */
+  private void thin(Trees trees) {
+    progress.at("looking for thin places", 0.9);
+    Bvh channels = firstPiece > 1 ? trees.of(1) : null;
+    for (int i = firstPiece; i < bodies.size(); i++) {
+      List<Bvh> others = new ArrayList<>();
+      for (int j = firstPiece; j < bodies.size(); j++) {
+        if (j != i) {
+          others.add(trees.of(j));
+        }
+      }
+      Body piece = bodies.get(i);
+      Faces faces = new Faces(piece.mesh(), trees.block, trees.casting, channels, others);
+      checks.add(WedgeCheck.of(piece, faces, views.first().columns(i), limits));
+      checks.addAll(List.of(ThinCheck.of(piece, faces, trees.of(i), limits)));
     }
   }
 

@@ -71,10 +71,15 @@ final class ManyPieces {
    * and leaves through the upper piece, which is caught by it until then.
    */
   ProofInput sideCore() {
-    double height = 5;
+    return sideCore(2.6, 3, 4);
+  }
+
+  /** The same with a core of these radii at its tip, at the casting and at the outside. */
+  ProofInput sideCore(double tip, double mouth, double end) {
+    double height = 5.5;
     Solid cube = box("cube", -10, -10, -10, 10, 10, 10);
-    Solid hole = along(Primitives.frustum(2.6, 0, 3, 10, 48), Vec3.X, new Vec3(0, 0, height));
-    Solid way = along(Primitives.frustum(3, 10, 4, HALF, 48), Vec3.X, new Vec3(0, 0, height));
+    Solid hole = along(Primitives.frustum(tip, 0, mouth, 10, 48), Vec3.X, new Vec3(0, 0, height));
+    Solid way = along(Primitives.frustum(mouth, 10, end, HALF, 48), Vec3.X, new Vec3(0, 0, height));
     Solid casting = kernel.difference("casting", cube, List.of(hole));
     Solid core = kernel.union("core", List.of(hole, way));
     Solid upper =
@@ -88,6 +93,30 @@ final class ManyPieces {
         none(),
         List.of(
             BallMold.piece("core", core, Vec3.X),
+            BallMold.piece("upper", upper, Vec3.Z),
+            BallMold.piece("lower", lower, Vec3.Z.negate())),
+        List.of(),
+        List.of(),
+        List.of(),
+        ProofLimits.DEFAULT);
+  }
+
+  /**
+   * A cube of 20 mm with a slot of this width, 8 mm deep, in its top: two pieces, one with a fin.
+   */
+  ProofInput fin(double width) {
+    Solid cube = box("cube", -10, -10, -10, 10, 10, 10);
+    Solid slot = box("slot", -width / 2, -11, 2, width / 2, 11, 11);
+    Solid casting = kernel.difference("casting", cube, List.of(slot));
+    Solid upper =
+        kernel.difference("upper", box("u", -HALF, -HALF, 0, HALF, HALF, HALF), List.of(casting));
+    Solid lower =
+        kernel.difference("lower", box("w", -HALF, -HALF, -HALF, HALF, HALF, 0), List.of(cube));
+    return new ProofInput(
+        block(),
+        BallMold.file(casting.mesh()),
+        none(),
+        List.of(
             BallMold.piece("upper", upper, Vec3.Z),
             BallMold.piece("lower", lower, Vec3.Z.negate())),
         List.of(),

@@ -92,7 +92,7 @@ class ManyPiecesTest {
 
   @Test
   void caughtPieceFails() {
-    Proof proof = prove(Change.pull(cross, 0, new Vec3(1, 0, 0)));
+    Proof proof = prove(Change.pull(cross, 0, new Vec3(1, -1, 0)));
     assertFalse(check(proof, "opening: right past casting, way").passed());
     Proof side = prove(Change.pull(core, 0, new Vec3(1, 0, 0.2)));
     assertFalse(check(side, "opening: core past casting, lip").passed());
