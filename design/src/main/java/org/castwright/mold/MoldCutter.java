@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Supplier;
-import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
@@ -76,7 +75,7 @@ final class MoldCutter {
     for (int i = 0; i < 2; i++) {
       TriMesh mesh = FloatGrid.snap(halves.get(i).mesh());
       Vec3 pull = i == 0 ? MoldPlan.PULL : MoldPlan.PULL.negate();
-      pieces.add(new Piece("piece-" + (i + 1), i + 1, pull, mesh, forPrint(mesh, i == 0)));
+      pieces.add(Piece.of(i + 1, pull, mesh));
     }
     return new Mold(plan, pieces, plan.parting().casting(), channels, volumes, warnings);
   }
@@ -106,21 +105,6 @@ final class MoldCutter {
             a.size() + b.size() - 2,
             moved));
     return List.of(kernel.union("piece-1", first), kernel.union("piece-2", second));
-  }
-
-  /** The piece with its outer face on z = 0 and its cavity upward, centered on the bed. */
-  private static TriMesh forPrint(TriMesh mesh, boolean turnOver) {
-    double[] out = mesh.xyz().clone();
-    if (turnOver) {
-      for (int i = 0; i < out.length; i += 3) {
-        out[i + 1] = -out[i + 1];
-        out[i + 2] = -out[i + 2];
-      }
-    }
-    Box3 b = Box3.of(out);
-    // whole floats keep the moved coordinates exact to the last digits of the piece itself
-    Vec3 shift = new Vec3(-Math.rint(b.center().x()), -Math.rint(b.center().y()), -b.min().z());
-    return FloatGrid.snap(new TriMesh(out, mesh.tri()).translated(shift));
   }
 
   private List<TriMesh> bores() {
