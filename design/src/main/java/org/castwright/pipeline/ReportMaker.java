@@ -144,7 +144,7 @@ final class ReportMaker {
         List.copyOf(axis));
   }
 
-  private static Report.KeyInfo key(Key k) {
+  static Report.KeyInfo key(Key k) {
     return new Report.KeyInfo(
         k.name(),
         lower(k.shape()),
