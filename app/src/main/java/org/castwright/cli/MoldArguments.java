@@ -120,8 +120,19 @@ final class MoldArguments {
       description = "Room of the printer, mm (default: ${DEFAULT-VALUE}).")
   private Vec3 bed;
 
+  @Option(
+      names = "--wedge",
+      paramLabel = "DEG",
+      defaultValue = "25",
+      description = "Thinnest wedge a piece may have along the seam (default: ${DEFAULT-VALUE}).")
+  private double wedge;
+
   Vec3 bed() {
     return bed;
+  }
+
+  double wedge() {
+    return wedge;
   }
 
   MoldOptions options(int threads) {

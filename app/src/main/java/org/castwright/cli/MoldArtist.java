@@ -2,9 +2,11 @@ package org.castwright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.mold.Mold;
+import org.castwright.mold.Piece;
 import org.castwright.pictures.MoldPictures;
 import org.castwright.pictures.PictureOptions;
 import org.castwright.pipeline.Artist;
@@ -38,20 +40,25 @@ final class MoldArtist implements Artist {
     for (int i = 0; i < mold.pieces().size(); i++) {
       pictures.piece(i, folder.resolve(mold.pieces().get(i).name() + ".png"));
     }
-    pictures.draft(draft(casting, caught), folder.resolve("draft.png"));
+    List<Vec3> pulls = mold.pieces().stream().map(Piece::pull).toList();
+    pictures.draft(draft(casting, pulls, caught), folder.resolve("draft.png"));
     pictures.caught(Refusal.patches(caught, casting.triangleCount()), folder.resolve("caught.png"));
   }
 
-  /** Angle between each facet and the pull, degrees; not a number where the facet is caught. */
-  private static double[] draft(TriMesh casting, CaughtPlaces caught) {
+  /**
+   * Angle between each facet and the pull that suits it best, degrees; not a number where the facet
+   * is caught.
+   */
+  private static double[] draft(TriMesh casting, List<Vec3> pulls, CaughtPlaces caught) {
     double[] out = new double[casting.triangleCount()];
     for (int f = 0; f < out.length; f++) {
       Vec3 a = casting.areaVector(f);
       double l = a.length();
+      double most = pulls.stream().mapToDouble(a::dot).max().orElse(0);
       out[f] =
           caught.caught(f)
               ? Double.NaN
-              : l > 0 ? Math.toDegrees(Math.asin(Math.min(1, Math.abs(a.z()) / l))) : 0;
+              : l > 0 ? Math.toDegrees(Math.asin(Math.max(0, Math.min(1, most / l)))) : 0;
     }
     return out;
   }

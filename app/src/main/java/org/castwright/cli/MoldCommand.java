@@ -59,7 +59,10 @@ final class MoldCommand implements Callable<Integer> {
     Path file = model;
     JobOptions options =
         new JobOptions(
-            modelArguments.options(), moldArguments.options(run.threads()), moldArguments.bed());
+            modelArguments.options(),
+            moldArguments.options(run.threads()),
+            moldArguments.bed(),
+            moldArguments.wedge());
     if (job != null) {
       JobFile.Job again = JobFile.read(job);
       file = Path.of(again.model());

@@ -82,19 +82,35 @@ public final class MoldPictures {
     return Picture.write(Picture.draw(scene, fromAbove(HIGH), options), file);
   }
 
-  /** The pieces moved apart along their pulls, the casting between them. */
+  /**
+   * The pieces moved apart along their pulls, the casting between them; more than two stand in the
+   * order in which they leave, the first farthest, and carry their numbers.
+   */
   public String opened(Path file) throws IOException {
+    double[] distances = pieces.stream().mapToDouble(this::clearance).toArray();
+    View view = fromAbove(LOW);
+    boolean many = pieces.size() > 2;
+    if (many) {
+      List<Vec3> pulls = pieces.stream().map(p -> p.pull().unit()).toList();
+      view = View.perspective(Apart.looking(pulls, frame), frame.w());
+      distances = Apart.distances(casting, pieces, distances, view.looking(), view.up());
+    }
     List<Item> items = new ArrayList<>();
+    List<Mark> numbers = new ArrayList<>();
     items.add(Item.of(casting, CASTING));
     for (int i = 0; i < pieces.size(); i++) {
       Piece p = pieces.get(i);
-      items.add(Item.of(p.mesh(), color(i)).moved(p.pull().unit().times(clearance(p))));
+      Vec3 move = p.pull().unit().times(distances[i]);
+      items.add(Item.of(p.mesh(), color(i)).moved(move));
+      Vec3 middle = p.mesh().bounds().center().plus(move);
+      numbers.add(new Mark(middle, Integer.toString(i + 1), color(i)));
     }
     Scene scene =
         Scene.of("Opened mold: each piece moved along its pull", items)
             .withLines(seam)
+            .withMarks(many ? numbers : List.of())
             .withLegend(legend());
-    return Picture.write(Picture.draw(scene, fromAbove(LOW), options), file);
+    return Picture.write(Picture.draw(scene, view, options), file);
   }
 
   /** One piece seen from the side of the casting, into its cavity. */

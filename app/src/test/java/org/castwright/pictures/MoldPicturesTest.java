@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
+import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.Shapes;
@@ -55,6 +57,87 @@ class MoldPicturesTest {
     assertTrue(count(p, OkabeIto.SKY_BLUE.rgb(), 40) > 1000, "no upper piece");
     assertTrue(count(p, OkabeIto.ORANGE.rgb(), 40) > 1000, "no lower piece");
     assertTrue(count(p, MoldPictures.CASTING, 40) > 500, "no casting");
+  }
+
+  /** A cube between a lid and four sides, the last of which carries the floor. */
+  private static List<MoldPictures.Piece> five() {
+    return List.of(
+        new MoldPictures.Piece("lid", slab(10, 20), Vec3.Z),
+        new MoldPictures.Piece("right", block(10, -30, 30, 30), Vec3.X),
+        new MoldPictures.Piece("left", block(-30, -30, -10, 30), new Vec3(-2, 0, 1)),
+        new MoldPictures.Piece("back", block(-10, 10, 10, 30), Vec3.Y),
+        new MoldPictures.Piece("front", block(-10, -30, 10, -10), Vec3.Y.negate()));
+  }
+
+  private static TriMesh block(double x, double y, double u, double v) {
+    return Primitives.box(new Vec3(x, y, -10), new Vec3(u, v, 10));
+  }
+
+  @Test
+  void manyPiecesStandClearOfEachOtherAndCarryNumbers() throws IOException {
+    List<MoldPictures.Piece> pieces = five();
+    PictureOptions small = PictureOptions.DEFAULT.sized(800, 600);
+    new MoldPictures(CASTING, pieces, List.of(), small).opened(dir.resolve("opened.png"));
+    BufferedImage p = read("opened.png");
+    for (int i = 0; i < pieces.size(); i++) {
+      int color = OkabeIto.ofPiece(i).rgb();
+      assertTrue(count(p, color, 60) > 1000, "piece " + (i + 1) + " is not seen");
+    }
+    assertTrue(count(p, MoldPictures.CASTING, 40) > 500, "no casting");
+  }
+
+  @Test
+  void outlinesOfManyPiecesDoNotMeet() {
+    List<MoldPictures.Piece> pieces = five();
+    Frame frame = Frame.along(Vec3.Z);
+    List<Vec3> pulls = pieces.stream().map(p -> p.pull().unit()).toList();
+    Vec3 looking = Apart.looking(pulls, frame);
+    double[] clear = {25, 25, 25, 25, 25};
+    double[] d = Apart.distances(CASTING, pieces, clear, looking, frame.w());
+    List<double[]> boxes = new ArrayList<>();
+    Vec3 right = looking.cross(frame.w()).unit();
+    for (int i = 0; i < d.length; i++) {
+      assertTrue(d[i] >= clear[i]);
+      MoldPictures.Piece p = pieces.get(i);
+      boxes.add(project(p.mesh().translated(p.pull().unit().times(d[i])), right, looking));
+    }
+    boxes.add(project(CASTING, right, looking));
+    for (int i = 0; i < boxes.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        assertTrue(parted(boxes.get(i), boxes.get(j)), "bodies " + i + " and " + j);
+      }
+    }
+  }
+
+  /** Packed places on the sheet. */
+  private static double[] project(TriMesh mesh, Vec3 right, Vec3 looking) {
+    Vec3 up = right.cross(looking);
+    double[] out = new double[2 * mesh.vertexCount()];
+    for (int i = 0; i < mesh.vertexCount(); i++) {
+      out[2 * i] = mesh.vertex(i).dot(right);
+      out[2 * i + 1] = mesh.vertex(i).dot(up);
+    }
+    return out;
+  }
+
+  /** Whether a line, one of 360 tried, has all places of either body on its own side. */
+  private static boolean parted(double[] a, double[] b) {
+    for (int k = 0; k < 360; k++) {
+      double c = Math.cos(Math.toRadians(k));
+      double s = Math.sin(Math.toRadians(k));
+      double high = Double.NEGATIVE_INFINITY;
+      for (int i = 0; i < a.length; i += 2) {
+        high = Math.max(high, c * a[i] + s * a[i + 1]);
+      }
+      double low = Double.POSITIVE_INFINITY;
+      for (int i = 0; i < b.length; i += 2) {
+        low = Math.min(low, c * b[i] + s * b[i + 1]);
+      }
+      if (high < low) {
+        return true;
+      }
+    }
+    return false;
   }
 
   @Test

@@ -2,6 +2,8 @@ package org.castwright.mold;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
 import org.castwright.plan.Key;
@@ -21,19 +23,26 @@ final class KeyBody {
 
   private KeyBody() {}
 
-  /** The bump to add to piece 2. */
+  /** The bump to add to the piece that carries the key. */
   static TriMesh key(Key k) {
     return place(k, k.shape() == KeyShape.CONE ? cone(k, 0) : dome(k, 0));
   }
 
-  /** The hollow to take from piece 1. */
+  /** The hollow to take from the piece with the socket. */
   static TriMesh socket(Key k) {
     double c = k.clearance();
     return place(k, k.shape() == KeyShape.CONE ? cone(k, c) : dome(k, c));
   }
 
   private static TriMesh place(Key k, double[] profile) {
-    return Primitives.revolve(profile, SIDES).translated(k.center());
+    Frame frame = Frame.along(k.axis());
+    // to world is to local of the transposed axes
+    Frame back =
+        new Frame(
+            new Vec3(frame.u().x(), frame.v().x(), frame.w().x()),
+            new Vec3(frame.u().y(), frame.v().y(), frame.w().y()),
+            new Vec3(frame.u().z(), frame.v().z(), frame.w().z()));
+    return Primitives.revolve(profile, SIDES).toLocal(back).translated(k.center());
   }
 
   private static double sink(Key k) {

@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Supplier;
-import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
@@ -91,7 +90,7 @@ final class MoldCutter {
           i < sides
               ? plan.sides().get(i).pull()
               : i == sides ? MoldPlan.PULL : MoldPlan.PULL.negate();
-      pieces.add(new Piece("piece-" + (i + 1), i + 1, pull, mesh, forPrint(mesh, i == sides)));
+      pieces.add(Piece.of(i + 1, pull, mesh));
     }
     return new Mold(plan, pieces, plan.parting().casting(), channels, volumes, warnings);
   }
@@ -121,21 +120,6 @@ final class MoldCutter {
             a.size() + b.size() - 2,
             moved));
     return List.of(kernel.union("piece-1", first), kernel.union("piece-2", second));
-  }
-
-  /** The piece with its outer face on z = 0 and its cavity upward, centered on the bed. */
-  private static TriMesh forPrint(TriMesh mesh, boolean turnOver) {
-    double[] out = mesh.xyz().clone();
-    if (turnOver) {
-      for (int i = 0; i < out.length; i += 3) {
-        out[i + 1] = -out[i + 1];
-        out[i + 2] = -out[i + 2];
-      }
-    }
-    Box3 b = Box3.of(out);
-    // whole floats keep the moved coordinates exact to the last digits of the piece itself
-    Vec3 shift = new Vec3(-Math.rint(b.center().x()), -Math.rint(b.center().y()), -b.min().z());
-    return FloatGrid.snap(new TriMesh(out, mesh.tri()).translated(shift));
   }
 
   private List<TriMesh> bores() {

@@ -7,6 +7,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
 import org.castwright.mold.Mold;
 import org.castwright.mold.Piece;
+import org.castwright.mold.PrintPose;
 import org.castwright.plan.Closing;
 import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Pour;
@@ -23,6 +24,9 @@ final class JobSheet {
    * A mold higher than this many times its foot's depth tips easily; common practice, no source.
    */
   private static final double NARROW = 2.5;
+
+  /** A pull this close to an axis (cosine from one) is told by the axis alone. */
+  private static final double STRAIGHT = 1e-9;
 
   private final Report report;
   private final Mold mold;
@@ -100,7 +104,21 @@ final class JobSheet {
 
   private void print() {
     head("Print");
-    item("Outer face on the bed, cavity upward, no supports: the files in print/ stand that way.");
+    List<Piece> turned =
+        mold.pieces().stream().filter(p -> p.pose().foot() != PrintPose.Foot.OUTER_FACE).toList();
+    if (turned.size() < mold.pieces().size()) {
+      item(
+          "%sOuter face on the bed, cavity upward, no supports: the files in print/ stand that way.",
+          turned.isEmpty() ? "" : "Pieces not named below: ");
+    }
+    for (Piece p : turned) {
+      item(
+          p.pose().foot() == PrintPose.Foot.FLAT_FACE
+              ? "%s: its outer face is not square to its pull; print/ has it on its largest flat face"
+                  + " that keeps the cavity upward. Look for overhangs."
+              : "%s: it has no flat face to stand on; print it with supports on its outside.",
+          p.name());
+    }
     item("At least 4 wall lines and no gaps in the shut-off faces, or the mold weeps.");
     item("Smooth or coat the cavity: layer lines grip like an undercut.");
   }
@@ -112,16 +130,17 @@ final class JobSheet {
         plan.keys().size(),
         plan.keys().isEmpty() ? "none" : plan.keys().get(0).shape().name().toLowerCase(Locale.ROOT),
         plan.options().clearance());
-    item("%s", closing(plan.options().closing()));
+    item("%s", closing(plan.options().closing(), mold.pieces().size()));
     item("Release agent as the material's supplier advises.");
   }
 
-  private static String closing(Closing c) {
+  private static String closing(Closing c, int pieces) {
     return switch (c) {
       case BANDS -> "Strap rubber bands round the grooves.";
       case BOLTS -> "Bolt through the clear holes, finger-tight, crosswise.";
       case CLAMPS -> "Clamp on the round seats.";
-      case NONE -> "No closing features: tape or clamp the halves.";
+      case NONE ->
+          "No closing features: tape or clamp the " + (pieces == 2 ? "halves." : "pieces.");
     };
   }
 
@@ -130,7 +149,8 @@ final class JobSheet {
     item(
         plan.pour().pour() == Pour.SEAM
             ? "Stand the mold with the arrows pointing up, seam upright, funnel on top."
-            : "Lay the mold flat, piece 1 on top; pour through a loose funnel.");
+            : "Lay the mold flat, %s on top; pour through a loose funnel.",
+        mold.pieces().get(0).name().replace('-', ' '));
     item(
         "Volume %.1f cm³ with gate and vents: %.3f kg at %.0f kg/m³. Mix 5 to 10 %% more.",
         report.pour().volumeToPourMm3() / 1000,
@@ -199,8 +219,15 @@ final class JobSheet {
     out.append(row.toString().stripTrailing()).append('\n');
   }
 
-  private static String axis(List<Double> v) {
-    return v.get(2) > 0 ? "+z (mold frame)" : "-z (mold frame)";
+  /** A direction of the mold frame, by the name of its axis if it runs along one. */
+  static String axis(List<Double> v) {
+    for (int k = 0; k < v.size(); k++) {
+      if (Math.abs(v.get(k)) > 1 - STRAIGHT) {
+        return (v.get(k) > 0 ? "+" : "-") + "xyz".charAt(k) + " (mold frame)";
+      }
+    }
+    return String.format(
+        Locale.ROOT, "(%.3f, %.3f, %.3f) (mold frame)", v.get(0), v.get(1), v.get(2));
   }
 
   private static String size(Report.Box b) {

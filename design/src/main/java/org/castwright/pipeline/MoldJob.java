@@ -88,7 +88,7 @@ public final class MoldJob {
   }
 
   private Report report(Model model, Mold mold, Proof proof, List<String> warnings) {
-    return ReportMaker.of(VERSION, model, mold, options.bed(), proof, timings.rounded(), warnings);
+    return ReportMaker.of(VERSION, model, mold, options, proof, timings.rounded(), warnings);
   }
 
   private void draw(Path dir, Mold mold) {

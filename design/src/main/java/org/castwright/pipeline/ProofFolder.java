@@ -107,7 +107,10 @@ public final class ProofFolder {
         .withRelease(r.limits().releaseMm())
         .withMinimumWall(r.limits().minimumWallMm())
         .withBed(vec(r.limits().bedMm()))
-        .withAllowCaught(r.limits().allowCaught());
+        .withAllowCaught(r.limits().allowCaught())
+        .withShakeShare(r.limits().shakeShare())
+        .withWedge(r.limits().wedgeDeg())
+        .withMinimumWeb(r.limits().minimumWebMm());
   }
 
   private static TriMesh mesh(Path dir, String file) throws IOException {

@@ -164,7 +164,13 @@ public record Report(
 
   /** What the proof holds the mold against. */
   public record Limits(
-      double releaseMm, double minimumWallMm, List<Double> bedMm, boolean allowCaught) {}
+      double releaseMm,
+      double minimumWallMm,
+      List<Double> bedMm,
+      boolean allowCaught,
+      double shakeShare,
+      double wedgeDeg,
+      double minimumWebMm) {}
 
   /** The proof made from the files. */
   public record ProofInfo(boolean passed, List<CheckInfo> checks) {

@@ -17,6 +17,7 @@ import org.castwright.plan.Key;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldPlan;
 import org.castwright.proof.Proof;
+import org.castwright.proof.ProofLimits;
 import org.castwright.survey.CaughtPlaces;
 import org.castwright.survey.DraftShares;
 import org.castwright.survey.Opening;
@@ -33,7 +34,7 @@ final class ReportMaker {
       String version,
       Model model,
       Mold mold,
-      Vec3 bed,
+      JobOptions options,
       Proof proof,
       Map<String, Double> timings,
       List<String> warnings) {
@@ -57,7 +58,7 @@ final class ReportMaker {
         parting(plan),
         pour(mold),
         volumes(mold),
-        limits(plan, bed),
+        limits(plan, options),
         proof == null ? null : Report.ProofInfo.of(proof),
         timings,
         warnings);
@@ -143,18 +144,18 @@ final class ReportMaker {
         List.copyOf(axis));
   }
 
-  private static Report.KeyInfo key(Key k) {
+  static Report.KeyInfo key(Key k) {
     return new Report.KeyInfo(
         k.name(),
         lower(k.shape()),
         array(k.center()),
-        List.of(0.0, 0.0, 1.0),
+        array(k.axis()),
         2 * k.radius(),
         k.height(),
         k.shape() == KeyShape.CONE ? Key.DRAFT_DEG : 0,
         k.clearance(),
-        "piece-2",
-        "piece-1");
+        "piece-" + k.keyPiece(),
+        "piece-" + k.socketPiece());
   }
 
   private static Report.FeatureInfo feature(Feature f) {
@@ -267,10 +268,16 @@ final class ReportMaker {
         v.block(), pieces, v.casting(), v.channels(), v.keyClearance(), v.features());
   }
 
-  private static Report.Limits limits(MoldPlan plan, Vec3 bed) {
+  private static Report.Limits limits(MoldPlan plan, JobOptions options) {
     double wall = Math.min(plan.options().process().minimumWallMm(), plan.block().wallMm());
     return new Report.Limits(
-        plan.options().releaseMm(), wall, array(bed), plan.options().allowCaught());
+        plan.options().releaseMm(),
+        wall,
+        array(options.bed()),
+        plan.options().allowCaught(),
+        ProofLimits.DEFAULT.shakeShare(),
+        options.wedgeDeg(),
+        ProofLimits.DEFAULT.minimumWeb());
   }
 
   private static Report.Box box(TriMesh mesh) {

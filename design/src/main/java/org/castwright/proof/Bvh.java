@@ -193,7 +193,17 @@ final class Bvh {
 
   /** The closest point of the mesh; the mesh has at least one triangle. */
   Closest closest(Vec3 p) {
-    ClosestOnTriangle measure = new ClosestOnTriangle(xyz, tri, p);
+    ClosestOnTriangle measure = closest(p, Double.POSITIVE_INFINITY);
+    return new Closest(Math.sqrt(measure.squared()), measure.face(), measure.point());
+  }
+
+  /** Whether the mesh comes closer to a point than {@code distance}. */
+  boolean within(Vec3 p, double distance) {
+    return nodes > 0 && closest(p, distance * distance).face() >= 0;
+  }
+
+  private ClosestOnTriangle closest(Vec3 p, double squaredLimit) {
+    ClosestOnTriangle measure = new ClosestOnTriangle(xyz, tri, p, squaredLimit);
     int[] stack = new int[DEPTH];
     int top = 0;
     stack[top++] = 0;
@@ -217,7 +227,32 @@ final class Bvh {
       stack[top++] = far;
       stack[top++] = near;
     }
-    return new Closest(Math.sqrt(measure.squared()), measure.face(), measure.point());
+    return measure;
+  }
+
+  /** The first triangle that a ray meets from behind, where it leaves the body. */
+  RayExit exit(Vec3 start, Vec3 direction) {
+    RayExit ray = new RayExit(xyz, tri, start, direction);
+    int[] stack = new int[DEPTH];
+    int top = 0;
+    if (nodes > 0) {
+      stack[top++] = 0;
+    }
+    while (top > 0) {
+      int node = stack[--top];
+      if (ray.misses(box, 6 * node)) {
+        continue;
+      }
+      if (second[node] == 0) {
+        for (int i = from[node]; i < to[node]; i++) {
+          ray.to(order[i]);
+        }
+        continue;
+      }
+      stack[top++] = second[node];
+      stack[top++] = node + 1;
+    }
+    return ray;
   }
 
   private double squaredToBox(int node, Vec3 p) {

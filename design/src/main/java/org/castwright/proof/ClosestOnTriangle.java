@@ -11,14 +11,20 @@ final class ClosestOnTriangle {
   private final double[] xyz;
   private final int[] tri;
   private final Vec3 p;
-  private double squared = Double.POSITIVE_INFINITY;
+  private double squared;
   private int face = -1;
   private Vec3 point = Vec3.ZERO;
 
   ClosestOnTriangle(double[] xyz, int[] tri, Vec3 p) {
+    this(xyz, tri, p, Double.POSITIVE_INFINITY);
+  }
+
+  /** Keeps only triangles closer than the root of {@code squaredLimit}. */
+  ClosestOnTriangle(double[] xyz, int[] tri, Vec3 p, double squaredLimit) {
     this.xyz = xyz;
     this.tri = tri;
     this.p = p;
+    this.squared = squaredLimit;
   }
 
   double squared() {

@@ -29,6 +29,13 @@ record Lip(double width, double outlineLength, Vec3 where) {
     return new Measure(moving, still, sign).lip(limits.lipLengthShare());
   }
 
+  /**
+   * A place with a lip wider than allowed on more than the allowed share of the outline, or null.
+   */
+  static Vec3 tooWide(Columns moving, Columns still, double sign, ProofLimits limits) {
+    return new Measure(moving, still, sign).wider(limits);
+  }
+
   private static final class Measure {
     private final Columns still;
     private final ColumnQuery.Probe movingProbe;
@@ -73,8 +80,17 @@ record Lip(double width, double outlineLength, Vec3 where) {
           high = mid;
         }
       }
+      return new Lip(low, length, place(sample));
+    }
+
+    Vec3 wider(ProofLimits limits) {
+      boolean wide = caught(limits.lipWidth()) > limits.lipLengthShare() * onOutline;
+      return wide ? place(caughtSample) : null;
+    }
+
+    private Vec3 place(int sample) {
       Vec3 at = new Vec3(outline.u(sample), outline.v(sample), outline.w(sample));
-      return new Lip(low, length, still.frame().toWorld(at));
+      return still.frame().toWorld(at);
     }
 
     private int caught(double offset) {

@@ -19,6 +19,10 @@ import org.castwright.geom.Vec3;
  * @param minimumWall mm between the cavity and the outside
  * @param bed room of the printer, mm
  * @param keyGapTolerance mm by which the gap round a key may differ from the clearance asked
+ * @param shakeShare share of the directions 1° and 2° off its pull along which a piece must leave
+ *     too
+ * @param wedgeDegrees ° of the thinnest wedge that a piece may have along its shut-off faces
+ * @param minimumWeb mm; the thinnest place of a piece that does not lie between cavity and outside
  * @param allowCaught record, but do not fail, catches of pieces with the casting (flexible casting
  *     or mold)
  */
@@ -31,16 +35,22 @@ public record ProofLimits(
     double minimumWall,
     Vec3 bed,
     double keyGapTolerance,
+    double shakeShare,
+    double wedgeDegrees,
+    double minimumWeb,
     boolean allowCaught) {
 
   /**
    * 0.05 mm of release and lip is under a fifth of a common 0.28 mm printed layer (common practice,
    * no source); a millionth of the block is some twenty times what rounding its files to 32-bit
    * floats moves; 3 mm of wall and a bed of 220 × 220 × 250 mm are common printers' (common
-   * practice, no source); 0.03 mm of gap covers the facets of a round key of 8 mm with 32 sides.
+   * practice, no source); 0.03 mm of gap covers the facets of a round key of 8 mm with 32 sides;
+   * straight bores keep sound pieces from leaving off their pull, so that is not asked; edges under
+   * 25° chip, and 1.2 mm are three lines of a common nozzle (both common practice, no source).
    */
   public static final ProofLimits DEFAULT =
-      new ProofLimits(0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, false);
+      new ProofLimits(
+          0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, 0, 25, 1.2, false);
 
   /** The same width for catches along the pull and lips across it, mm. */
   public ProofLimits withRelease(double mm) {
@@ -53,6 +63,9 @@ public record ProofLimits(
         minimumWall,
         bed,
         keyGapTolerance,
+        shakeShare,
+        wedgeDegrees,
+        minimumWeb,
         allowCaught);
   }
 
@@ -66,6 +79,9 @@ public record ProofLimits(
         wall,
         bed,
         keyGapTolerance,
+        shakeShare,
+        wedgeDegrees,
+        minimumWeb,
         allowCaught);
   }
 
@@ -79,6 +95,9 @@ public record ProofLimits(
         minimumWall,
         room,
         keyGapTolerance,
+        shakeShare,
+        wedgeDegrees,
+        minimumWeb,
         allowCaught);
   }
 
@@ -92,7 +111,58 @@ public record ProofLimits(
         minimumWall,
         bed,
         keyGapTolerance,
+        shakeShare,
+        wedgeDegrees,
+        minimumWeb,
         allow);
+  }
+
+  public ProofLimits withShakeShare(double share) {
+    return new ProofLimits(
+        releaseDepth,
+        lipWidth,
+        lipLengthShare,
+        disjointShare,
+        balanceShare,
+        minimumWall,
+        bed,
+        keyGapTolerance,
+        share,
+        wedgeDegrees,
+        minimumWeb,
+        allowCaught);
+  }
+
+  public ProofLimits withWedge(double degrees) {
+    return new ProofLimits(
+        releaseDepth,
+        lipWidth,
+        lipLengthShare,
+        disjointShare,
+        balanceShare,
+        minimumWall,
+        bed,
+        keyGapTolerance,
+        shakeShare,
+        degrees,
+        minimumWeb,
+        allowCaught);
+  }
+
+  public ProofLimits withMinimumWeb(double web) {
+    return new ProofLimits(
+        releaseDepth,
+        lipWidth,
+        lipLengthShare,
+        disjointShare,
+        balanceShare,
+        minimumWall,
+        bed,
+        keyGapTolerance,
+        shakeShare,
+        wedgeDegrees,
+        web,
+        allowCaught);
   }
 
   /** The volume, mm³, that may be shared after a move of {@code t} past an outline that long. */

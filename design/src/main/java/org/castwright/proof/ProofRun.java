@@ -29,7 +29,7 @@ final class ProofRun {
   private final List<Body> bodies = new ArrayList<>();
 
   private final int firstPiece;
-  private final List<PullView> views = new ArrayList<>();
+  private Views views;
   private final List<ProofCheck> checks = new ArrayList<>();
 
   ProofRun(ProofInput input, SolidKernel kernel, Progress progress) {
@@ -59,9 +59,9 @@ final class ProofRun {
       List<OpeningCheck.Move> moves = moves(steps);
       shapes();
       progress.at("looking along the pulls", 0.2);
-      look();
+      views = new Views(block, bodies, firstPiece, input.pieces().get(0).pull());
       double volume = block.mesh().volume();
-      checks.add(DisjointCheck.of(views.get(0), volume, limits));
+      checks.add(DisjointCheck.of(views.first(), volume, limits));
       checks.add(BalanceCheck.of(volume, bodies, input.taken(), limits));
       Trees trees = new Trees();
       progress.at("checking keys, channels and walls", 0.4);
@@ -69,6 +69,8 @@ final class ProofRun {
       channels(trees);
       checks.add(WallCheck.of(bodies.get(CASTING), trees.casting, block, trees.block, input));
       open(steps, moves);
+      shake();
+      thin(trees);
     }
     progress.at("proof", 1);
     return checks;
@@ -98,19 +100,6 @@ final class ProofRun {
       checks.add(PrintCheck.sameBody(p.name(), p.mesh(), p.print()));
       checks.add(PrintCheck.standing(p.name(), p.print()));
     }
-  }
-
-  private void look() {
-    for (ProofInput.Piece p : input.pieces()) {
-      if (views.stream().noneMatch(v -> v.sign(p.pull()) != 0)) {
-        views.add(new PullView(p.pull(), block, bodies));
-        progress.at("looking along the pulls", 0.3);
-      }
-    }
-  }
-
-  private PullView view(Vec3 pull) {
-    return views.stream().filter(v -> v.sign(pull) != 0).findFirst().orElseThrow();
   }
 
   /** Every piece past everything that is still there, then the casting off the last piece. */
@@ -146,12 +135,41 @@ final class ProofRun {
   private void open(KernelSteps steps, List<OpeningCheck.Move> moves) {
     int done = 0;
     for (OpeningCheck.Move m : moves) {
-      progress.at("opening the mold", 0.5 + 0.5 * done++ / moves.size());
+      progress.at("opening the mold", 0.5 + 0.3 * done++ / moves.size());
       String title =
           m.moving() == CASTING
               ? "casting off " + bodies.get(m.still()).name()
               : bodies.get(m.moving()).name() + " past " + bodies.get(m.still()).name();
-      checks.addAll(new OpeningCheck(view(m.pull()), steps, limits).of(m, title));
+      PullView view = views.along(m.pull(), m.moving() == CASTING ? m.still() : m.moving());
+      checks.addAll(new OpeningCheck(view, steps, limits).of(m, title));
+    }
+  }
+
+  private void shake() {
+    ShakeCheck shake = new ShakeCheck(block, bodies, limits);
+    for (int i = firstPiece; i < bodies.size(); i++) {
+      double done = (double) (i - firstPiece) / input.pieces().size();
+      progress.at("shaking the pieces", 0.8 + 0.1 * done);
+      Vec3 pull = input.pieces().get(i - firstPiece).pull();
+      checks.add(shake.of(i, pull, Views.left(bodies, firstPiece, i)));
+    }
+  }
+
+  /** Wedges and thin places of every piece. */
+  private void thin(Trees trees) {
+    progress.at("looking for thin places", 0.9);
+    Bvh channels = firstPiece > 1 ? trees.of(1) : null;
+    for (int i = firstPiece; i < bodies.size(); i++) {
+      List<Bvh> others = new ArrayList<>();
+      for (int j = firstPiece; j < bodies.size(); j++) {
+        if (j != i) {
+          others.add(trees.of(j));
+        }
+      }
+      Body piece = bodies.get(i);
+      Faces faces = new Faces(piece.mesh(), trees.block, trees.casting, channels, others);
+      checks.add(WedgeCheck.of(piece, faces, views.first().columns(i), limits));
+      checks.addAll(List.of(ThinCheck.of(piece, faces, trees.of(i), limits)));
     }
   }
 
@@ -165,7 +183,7 @@ final class ProofRun {
               k,
               bodies.get(firstPiece + k.keyPiece()),
               trees.of(socket),
-              views.get(0).columns(socket),
+              views.first().columns(socket),
               limits));
     }
   }
@@ -174,7 +192,7 @@ final class ProofRun {
     if (input.channels().isEmpty()) {
       return;
     }
-    PullView view = views.get(0);
+    PullView view = views.first();
     Columns outside = new Columns(block, view.columns(CASTING).frame(), view.grid());
     ChannelCheck check = new ChannelCheck(view, firstPiece, outside, trees.casting, trees.block);
     for (ProofInput.Channel c : input.channels()) {

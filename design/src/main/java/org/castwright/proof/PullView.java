@@ -2,6 +2,7 @@ package org.castwright.proof;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
@@ -12,8 +13,10 @@ import org.castwright.geom.Vec3;
  */
 final class PullView {
 
+  /** Columns along the longer side of the block for the checks that count. */
+  static final int FINE = 480;
+
   private static final double TURN_DEGREES = 17.3;
-  private static final int ACROSS = 480;
 
   /** Pulls that differ from an axis by less than rounding share its view. */
   private static final double SAME = 1e-12;
@@ -23,12 +26,25 @@ final class PullView {
   private final double depth;
   private final List<Columns> columns;
 
+  /** A view of all the bodies. */
   PullView(Vec3 pull, Body block, List<Body> bodies) {
+    this(pull, block, bodies, IntStream.range(0, bodies.size()).toArray(), FINE);
+  }
+
+  /**
+   * A view of some bodies.
+   *
+   * @param seen numbers of the bodies that will be asked for
+   * @param across columns along the longer side of the block
+   */
+  PullView(Vec3 pull, Body block, List<Body> bodies, int[] seen, int across) {
     frame = Frame.along(pull).turned(TURN_DEGREES);
     Box3 box = block.mesh().toLocal(frame).bounds();
-    grid = ColumnGrid.over(box, ACROSS);
+    grid = ColumnGrid.over(box, across);
     depth = box.size().z();
-    columns = bodies.parallelStream().map(b -> new Columns(b, frame, grid)).toList();
+    Columns[] made = new Columns[bodies.size()];
+    Arrays.stream(seen).parallel().forEach(i -> made[i] = new Columns(bodies.get(i), frame, grid));
+    columns = Arrays.asList(made);
   }
 
   /** 1 if the pull runs along the axis of this view, −1 if against it, 0 if neither. */
@@ -41,7 +57,7 @@ final class PullView {
     return grid;
   }
 
-  /** In the order of the bodies given. */
+  /** In the order of the bodies given; null for a body that is not seen. */
   Columns columns(int body) {
     return columns.get(body);
   }

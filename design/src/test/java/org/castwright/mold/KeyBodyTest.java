@@ -3,6 +3,7 @@ package org.castwright.mold;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.TriMesh;
@@ -55,6 +56,20 @@ class KeyBodyTest {
           assertTrue(a.z() > 0, "facet faces down or stands upright above the sheet");
         }
       }
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(KeyShape.class)
+  void standsAlongAnyPull(KeyShape shape) {
+    Vec3 foot = new Vec3(12, -7, 3);
+    Frame frame = Frame.along(new Vec3(2, 1, -1));
+    TriMesh upright = KeyBody.key(key(shape));
+    TriMesh slanted = KeyBody.key(new Key("k", shape, foot, frame.w(), 5, 5 * 0.9, GAP, 3, 2));
+    assertEquals(upright.vertexCount(), slanted.vertexCount());
+    for (int i = 0; i < upright.vertexCount(); i++) {
+      Vec3 expected = frame.toWorld(upright.vertex(i).minus(foot)).plus(foot);
+      assertEquals(0, expected.minus(slanted.vertex(i)).length(), 1e-12);
     }
   }
 

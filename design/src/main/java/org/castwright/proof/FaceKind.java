@@ -1,0 +1,15 @@
+package org.castwright.proof;
+
+/** What a facet of a piece faces in the closed mold. */
+enum FaceKind {
+  /** The casting. */
+  CAVITY,
+  /** Another piece, touching it. */
+  SHUT_OFF,
+  /** Cast material in a gate or vent. */
+  CHANNEL,
+  /** The outside, on the block's own surface. */
+  OUTSIDE,
+  /** Room: what was cut from the outside, gaps round keys. */
+  CUT
+}
