@@ -59,7 +59,8 @@ final class ChannelPlanner {
     this.ground = room.ground();
     this.box = box;
     this.sizes = sizes;
-    this.seam = new SeamPoints(seamLoops);
+    double apart = sizes.gate() / 2 + 2;
+    this.seam = new SeamPoints(seamLoops, p -> ground.sideDistance(p.x(), p.y()) < apart);
   }
 
   PourPlan plan(Pour pour) {

@@ -14,4 +14,9 @@ interface Ground {
 
   /** Distance to the casting's shadow, mm; 0 inside it. */
   double shadowDistance(double x, double y);
+
+  /** Distance to the shadow of the nearest side piece, mm; infinite without side pieces. */
+  default double sideDistance(double x, double y) {
+    return Double.POSITIVE_INFINITY;
+  }
 }

@@ -35,4 +35,9 @@ public record Key(
       String name, KeyShape shape, Vec3 center, double radius, double height, double clearance) {
     this(name, shape, center, Vec3.Z, radius, height, clearance, 2, 1);
   }
+
+  /** The same key between other pieces. */
+  Key between(int carrier, int other) {
+    return new Key(name, shape, center, axis, radius, height, clearance, carrier, other);
+  }
 }

@@ -10,6 +10,7 @@ import org.castwright.parting.BlockBox;
 import org.castwright.parting.Parting;
 import org.castwright.parting.PartingOptions;
 import org.castwright.progress.Progress;
+import org.castwright.side.MainAxis;
 import org.castwright.side.SidePiece;
 import org.castwright.side.SidePieces;
 import org.castwright.solid.SolidKernel;
@@ -80,9 +81,18 @@ final class Planner {
     SurveyOptions o =
         SurveyOptions.DEFAULT.withThreads(options.threads()).withReleaseMm(options.releaseMm());
     progress.at("survey", 0);
-    return options.pull() == null
-        ? Survey.of(scaled, o, progress.as("survey"))
-        : Survey.along(scaled, options.pull().unit(), o, progress.as("survey"));
+    if (options.pull() != null) {
+      return Survey.along(scaled, options.pull().unit(), o, progress.as("survey"));
+    }
+    SurveyResult two = Survey.of(scaled, o, progress.as("survey"));
+    if (two.best().free() || options.pieces() == 2) {
+      return two;
+    }
+    Vec3 axis =
+        MainAxis.of(scaled, two.best().direction(), options.releaseMm(), progress.as("survey"));
+    return axis.equals(two.best().direction())
+        ? two
+        : Survey.along(scaled, axis, o, progress.as("survey"));
   }
 
   private MoldPlan attempt(
@@ -103,7 +113,11 @@ final class Planner {
     notes.addAll(pour.warnings());
     KeyPlanner keyPlanner = new KeyPlanner(room, block.box(), sizes);
     int count = options.keyCount() > 0 ? options.keyCount() : keyPlanner.usualCount();
-    List<Key> keys = keyPlanner.place(count, options.keyShape(), options.clearance());
+    int first = sides.size() + 1;
+    List<Key> keys =
+        keyPlanner.place(count, options.keyShape(), options.clearance()).stream()
+            .map(k -> k.between(first + 1, first))
+            .toList();
     List<Feature> features =
         new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
     return new MoldPlan(

@@ -48,7 +48,12 @@ final class PluggedGround implements Ground {
   /** Distance to the casting or the nearest side piece; outside a map's grid that of its rim. */
   @Override
   public double shadowDistance(double x, double y) {
-    double d = ground.shadowDistance(x, y);
+    return Math.min(ground.shadowDistance(x, y), sideDistance(x, y));
+  }
+
+  @Override
+  public double sideDistance(double x, double y) {
+    double d = Double.POSITIVE_INFINITY;
     for (ShadowMap plug : plugs) {
       d = Math.min(d, plug.distanceAt(x, y));
     }

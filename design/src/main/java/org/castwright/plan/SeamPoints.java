@@ -2,6 +2,7 @@ package org.castwright.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.castwright.geom.Vec3;
 
 /** The seam's loops as evenly spaced points, for finding where a channel may join the casting. */
@@ -11,10 +12,14 @@ final class SeamPoints {
 
   private final List<List<Vec3>> loops = new ArrayList<>();
 
+  private final Predicate<Vec3> taken;
+
   /**
    * @param packedLoops closed polylines as packed {@code x y z}
+   * @param taken places where nothing may join, as beside a side piece
    */
-  SeamPoints(List<double[]> packedLoops) {
+  SeamPoints(List<double[]> packedLoops, Predicate<Vec3> taken) {
+    this.taken = taken;
     for (double[] p : packedLoops) {
       loops.add(sample(p));
     }
@@ -23,6 +28,7 @@ final class SeamPoints {
   List<Vec3> all() {
     List<Vec3> all = new ArrayList<>();
     loops.forEach(all::addAll);
+    all.removeIf(taken);
     return all;
   }
 
@@ -40,7 +46,7 @@ final class SeamPoints {
       for (int i = 0; i < loop.size(); i++) {
         Vec3 p = loop.get(i);
         double d = Math.abs(p.x() - peak.x());
-        if (p.y() >= peak.y() - below && d < bestDistance) {
+        if (p.y() >= peak.y() - below && d < bestDistance && !taken.test(p)) {
           bestDistance = d;
           bestLoop = l;
           best = i;
@@ -50,14 +56,14 @@ final class SeamPoints {
     return best < 0 ? null : middleOfRun(loops.get(bestLoop), best, peak.y() - below);
   }
 
-  private static Vec3 middleOfRun(List<Vec3> loop, int at, double floor) {
+  private Vec3 middleOfRun(List<Vec3> loop, int at, double floor) {
     int n = loop.size();
     int back = 0;
     int ahead = 0;
-    while (back < n && loop.get(Math.floorMod(at - back - 1, n)).y() >= floor) {
+    while (back < n && open(loop.get(Math.floorMod(at - back - 1, n)), floor)) {
       back++;
     }
-    while (ahead < n - back && loop.get((at + ahead + 1) % n).y() >= floor) {
+    while (ahead < n - back && open(loop.get((at + ahead + 1) % n), floor)) {
       ahead++;
     }
     double lo = Double.POSITIVE_INFINITY;
@@ -75,6 +81,10 @@ final class SeamPoints {
       }
     }
     return best;
+  }
+
+  private boolean open(Vec3 p, double floor) {
+    return p.y() >= floor && !taken.test(p);
   }
 
   private static List<Vec3> sample(double[] p) {

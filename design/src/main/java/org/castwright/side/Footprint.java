@@ -1,5 +1,8 @@
 package org.castwright.side;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.TriMesh;
 import org.locationtech.jts.algorithm.ConvexHull;
@@ -24,6 +27,12 @@ record Footprint(Polygon outline, double floor) {
   /** Plug beyond the pocket on all sides and below it, mm. */
   static final double MARGIN = 1.2;
 
+  /** A pocket with less than this share of all points gets no plug of its own. */
+  private static final double LEAST_SHARE = 0.02;
+
+  /** Plugs closer than this become one: what is left between them would break, mm. */
+  private static final double LEAST_BETWEEN = 4;
+
   /** A plug thinner than this breaks or gets lost, mm; common practice, no source. */
   private static final double LEAST_WIDTH = 6;
 
@@ -33,19 +42,110 @@ record Footprint(Polygon outline, double floor) {
   private static final int QUARTER = 3;
 
   /**
-   * The plug that holds all points.
+   * The plugs that hold all points.
    *
    * @param points packed x y z in the frame of the pull
+   * @param shared pockets closer than this across the pull share a plug, mm
    */
-  static Footprint of(double[] points) {
-    Coordinate[] c = new Coordinate[points.length / 3];
-    double low = Double.MAX_VALUE;
-    for (int i = 0; i < c.length; i++) {
-      c[i] = new Coordinate(points[3 * i], points[3 * i + 1]);
-      low = Math.min(low, points[3 * i + 2]);
+  static List<Footprint> of(double[] points, double shared) {
+    List<Footprint> out = new ArrayList<>();
+    int[] group = groups(points, shared);
+    int n = Arrays.stream(group).max().orElse(-1) + 1;
+    for (int g = 0; g < n; g++) {
+      List<Coordinate> c = new ArrayList<>();
+      double low = Double.MAX_VALUE;
+      for (int i = 0; i < group.length; i++) {
+        if (group[i] == g) {
+          c.add(new Coordinate(points[3 * i], points[3 * i + 1]));
+          low = Math.min(low, points[3 * i + 2]);
+        }
+      }
+      if (c.size() < LEAST_SHARE * points.length / 3) {
+        continue; // a sliver beside a wall that another pull takes with the rest of its pocket
+      }
+      Geometry hull = new ConvexHull(c.toArray(new Coordinate[0]), FACTORY).getConvexHull();
+      out.add(new Footprint(grown(hull), low - MARGIN));
     }
-    Geometry hull = new ConvexHull(c, FACTORY).getConvexHull();
-    return new Footprint(grown(hull), low - MARGIN);
+    return joined(out);
+  }
+
+  /** Outlines that meet become one. */
+  private static List<Footprint> joined(List<Footprint> in) {
+    List<Footprint> out = new ArrayList<>();
+    for (Footprint f : in) {
+      Footprint now = f;
+      int i = 0;
+      while (i < out.size()) {
+        Footprint o = out.get(i);
+        if (o.outline.isWithinDistance(now.outline, LEAST_BETWEEN)) {
+          Geometry both = o.outline.union(now.outline);
+          Polygon hull = (Polygon) new ConvexHull(both).getConvexHull();
+          now = new Footprint(hull, Math.min(o.floor, now.floor));
+          out.remove(i);
+          i = 0;
+        } else {
+          i++;
+        }
+      }
+      out.add(now);
+    }
+    return out;
+  }
+
+  /** Numbers points by groups that lie within a distance of each other across the pull. */
+  private static int[] groups(double[] points, double shared) {
+    int n = points.length / 3;
+    double x0 = Double.MAX_VALUE;
+    double y0 = Double.MAX_VALUE;
+    double x1 = -Double.MAX_VALUE;
+    double y1 = -Double.MAX_VALUE;
+    for (int i = 0; i < n; i++) {
+      x0 = Math.min(x0, points[3 * i]);
+      y0 = Math.min(y0, points[3 * i + 1]);
+      x1 = Math.max(x1, points[3 * i]);
+      y1 = Math.max(y1, points[3 * i + 1]);
+    }
+    double cell = shared / 2;
+    int nx = (int) ((x1 - x0) / cell) + 1;
+    int ny = (int) ((y1 - y0) / cell) + 1;
+    int[] label = new int[nx * ny];
+    Arrays.fill(label, -2);
+    int[] at = new int[n];
+    for (int i = 0; i < n; i++) {
+      int column = (int) ((points[3 * i] - x0) / cell);
+      int row = (int) ((points[3 * i + 1] - y0) / cell);
+      at[i] = row * nx + column;
+      label[at[i]] = -1;
+    }
+    int groups = 0;
+    int[] stack = new int[nx * ny];
+    for (int s = 0; s < label.length; s++) {
+      if (label[s] == -1) {
+        fill(label, nx, ny, s, groups++, stack);
+      }
+    }
+    int[] out = new int[n];
+    for (int i = 0; i < n; i++) {
+      out[i] = label[at[i]];
+    }
+    return out;
+  }
+
+  private static void fill(int[] label, int nx, int ny, int seed, int group, int[] stack) {
+    int top = 0;
+    stack[top++] = seed;
+    label[seed] = group;
+    while (top > 0) {
+      int o = stack[--top];
+      for (int k = 0; k < 25; k++) {
+        int i = o % nx + k % 5 - 2;
+        int j = o / nx + k / 5 - 2;
+        if (i >= 0 && j >= 0 && i < nx && j < ny && label[j * nx + i] == -1) {
+          label[j * nx + i] = group;
+          stack[top++] = j * nx + i;
+        }
+      }
+    }
   }
 
   private static Polygon grown(Geometry hull) {

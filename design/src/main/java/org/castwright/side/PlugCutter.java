@@ -21,6 +21,9 @@ final class PlugCutter {
   /** A body of a plug that holds less is left to the main pieces, mm³. */
   private static final double LEAST_BODY = 1;
 
+  /** Pockets closer than this across the pull share a plug, mm. */
+  private static final double SHARED = 3;
+
   private final TriMesh casting;
   private final Solid body;
   private final Solid block;
@@ -50,22 +53,25 @@ final class PlugCutter {
     TriMesh turned = rounded(casting.toLocal(frame));
     double[] points = local(choice, space, frame);
     BlockBox room = BlockBox.around(block.mesh().toLocal(frame).bounds(), 2, 2);
-    Footprint plug = Footprint.of(points);
-    double wall = Math.max(room.z0() + 1, Math.min(room.z1() - 1, plug.floor()));
+    List<Footprint> plugs = Footprint.of(points, SHARED);
+    double lowest = plugs.stream().mapToDouble(Footprint::floor).min().orElse(0);
+    double wall = Math.max(room.z0() + 1, Math.min(room.z1() - 1, lowest));
     TriMesh slab =
         TopSheet.slab(turned, room, wall, new Floors(points, space.cell()), options, progress);
-    String name = "side piece " + taken.size();
-    Solid above = kernel.solid(name + " free space", inWorld(slab, frame));
-    Solid whole = kernel.solid(name + " plug", inWorld(plug.body(room.z1()), frame));
-    Solid inBlock = kernel.intersection(name, whole, block);
-    Solid free = kernel.intersection(name, inBlock, above);
+    Solid above = kernel.solid("space free along a side pull", inWorld(slab, frame));
     List<Solid> out = new ArrayList<>();
-    for (Solid part : kernel.decompose(kernel.difference(name, free, taken))) {
-      if (part.volume() >= LEAST_BODY) {
-        out.add(part);
-      }
+    for (Footprint plug : plugs) {
+      String name = "side piece " + taken.size();
+      Solid whole = kernel.solid(name + " plug", inWorld(plug.body(room.z1()), frame));
+      Solid inBlock = kernel.intersection(name, whole, block);
+      Solid free = kernel.intersection(name, inBlock, above);
+      List<Solid> parts =
+          kernel.decompose(kernel.difference(name, free, taken)).stream()
+              .filter(part -> part.volume() >= LEAST_BODY)
+              .toList();
+      taken.addAll(parts);
+      out.addAll(parts);
     }
-    taken.addAll(out);
     return out;
   }
 

@@ -31,12 +31,23 @@ final class SidePulls {
   /** Axes closer to the main pull free nothing that it does not, cosine of 2 degrees. */
   private static final double MAIN = 0.9994;
 
+  /** Points that pulls are compared by, about. */
+  private static final int COMPARED = 6000;
+
+  private final TriMesh casting;
   private final TrappedSpace space;
   private final List<Vec3> pulls = new ArrayList<>();
+
+  /** Every how many-th point is compared. */
+  private final int stride;
+
+  /** For each pull which of the compared points it frees. */
   private final boolean[][] frees;
 
   SidePulls(TriMesh casting, TrappedSpace space, Progress p) {
+    this.casting = casting;
     this.space = space;
+    stride = Math.max(1, space.size() / COMPARED);
     for (Vec3 a : PullAxes.of(casting, SPREAD)) {
       if (Math.abs(a.z()) < MAIN) {
         pulls.add(a);
@@ -52,7 +63,7 @@ final class SidePulls {
               DepthImage image = new DepthImage();
               for (int k = lane; k < frees.length; k += lanes) {
                 p.at("side pieces: pulls", (double) k / frees.length);
-                frees[k] = freed(casting, pulls.get(k), image);
+                frees[k] = freed(pulls.get(k), image, stride);
               }
             });
   }
@@ -71,14 +82,14 @@ final class SidePulls {
     int[] counts = new int[frees.length];
     int most = 0;
     for (int k = 0; k < counts.length; k++) {
-      for (int i = 0; i < done.length; i++) {
-        counts[k] += frees[k][i] && !done[i] ? 1 : 0;
+      for (int i = 0; i < frees[k].length; i++) {
+        counts[k] += frees[k][i] && !done[i * stride] ? 1 : 0;
       }
       most = Math.max(most, counts[k]);
     }
     for (int k = 0; k < counts.length && most > 0; k++) {
       if (counts[k] >= NEARLY * most) {
-        boolean[] by = frees[k];
+        boolean[] by = freed(pulls.get(k), new DepthImage(), 1);
         return new Choice(
             k,
             pulls.get(k),
@@ -90,19 +101,21 @@ final class SidePulls {
 
   /** Points that a plug cut for a choice did not take are not freed by its pull after all. */
   void learn(Choice choice, boolean[] done) {
-    for (int i : choice.points) {
-      frees[choice.number][i] &= done[i];
+    boolean[] freed = frees[choice.number];
+    for (int i = 0; i < freed.length; i++) {
+      freed[i] &= done[i * stride];
     }
   }
 
-  private boolean[] freed(TriMesh casting, Vec3 pull, DepthImage image) {
+  private boolean[] freed(Vec3 pull, DepthImage image, int every) {
     Frame frame = Frame.along(pull);
     image.look(casting, frame, PIXELS, LEAST_PIXEL);
     double slack = image.raster().pixel();
-    boolean[] free = new boolean[space.size()];
-    for (int i = 0; i < free.length; i++) {
+    boolean[] free = new boolean[(space.size() + every - 1) / every];
+    for (int k = 0; k < free.length; k++) {
+      int i = k * every;
       Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
-      free[i] = roof(image, q.x(), q.y()) <= q.z() + slack;
+      free[k] = roof(image, q.x(), q.y()) <= q.z() + slack;
     }
     return free;
   }
@@ -112,7 +125,7 @@ final class SidePulls {
    * near it stand in the wall: a point counts as free if one of them leaves it so, and what that
    * grants too much lies within a column of the wall.
    */
-  private static double roof(DepthImage image, double x, double y) {
+  static double roof(DepthImage image, double x, double y) {
     double step = image.raster().pixel();
     double least = Double.MAX_VALUE;
     for (int j = -1; j <= 1; j++) {

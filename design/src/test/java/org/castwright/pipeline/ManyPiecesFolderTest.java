@@ -125,6 +125,7 @@ class ManyPiecesFolderTest {
         p.casting(),
         p.block(),
         p.parting(),
+        List.of(),
         pour,
         keys,
         List.of(),

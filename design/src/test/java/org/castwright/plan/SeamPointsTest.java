@@ -13,7 +13,7 @@ class SeamPointsTest {
 
   @Test
   void joinsTheMiddleOfAFlatTop() {
-    SeamPoints seam = new SeamPoints(List.of(SQUARE));
+    SeamPoints seam = new SeamPoints(List.of(SQUARE), p -> false);
     // the peak of a flat ceiling may be any of its corners; the gate belongs in the middle
     Vec3 p = seam.joinFor(new Vec3(10, 10, 3), 0.3, 20);
     assertEquals(0, p.x(), 0.51);
@@ -22,7 +22,7 @@ class SeamPointsTest {
 
   @Test
   void joinsNothingOutOfReach() {
-    SeamPoints seam = new SeamPoints(List.of(SQUARE));
+    SeamPoints seam = new SeamPoints(List.of(SQUARE), p -> false);
     assertNull(seam.joinFor(new Vec3(0, 20, 0), 0.3, 5));
     assertNull(seam.joinFor(new Vec3(60, 10, 0), 0.3, 5));
   }

@@ -1,0 +1,152 @@
+package org.castwright.side;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
+import org.castwright.survey.DepthImage;
+import org.castwright.survey.PullAxes;
+import org.castwright.survey.TrappedSpace;
+
+/**
+ * The axis along which the two main pieces should leave so that the fewest side pulls free what
+ * they trap. The axis that traps least is often another, an oblique one that traps a little
+ * everywhere.
+ */
+public final class MainAxis {
+
+  /** Axes of side pulls spread over the half sphere besides the clean ones. */
+  private static final int SPREAD = 60;
+
+  /** Points of trapped space looked at for each axis, about. */
+  private static final int POINTS = 3000;
+
+  /** Cells of trapped space along the longest side. */
+  private static final double CELLS = 160;
+
+  /** Share of an axis' trapped space that may be left: what coarse cells cannot tell. */
+  private static final double LEFT = 0.01;
+
+  /** More side pulls than this are all the same. */
+  private static final int MOST = 8;
+
+  private static final int PIXELS = 200;
+  private static final double LEAST_PIXEL = 0.05;
+
+  private MainAxis() {}
+
+  /** An axis on trial: points it traps, and for each side pull which of them that frees. */
+  private static final class Trial {
+    final Vec3 axis;
+    final double volume;
+    final Vec3[] points;
+    final List<boolean[]> freed = new ArrayList<>();
+
+    Trial(TriMesh mesh, Vec3 axis, double release) {
+      this.axis = axis;
+      Frame frame = Frame.along(axis);
+      double cell = mesh.bounds().longestSide() / CELLS;
+      TrappedSpace space = TrappedSpace.of(mesh.toLocal(frame), cell, release);
+      volume = space.size() * space.pointMm3();
+      int step = Math.max(1, space.size() / POINTS);
+      points = new Vec3[(space.size() + step - 1) / step];
+      Arrays.setAll(
+          points,
+          k -> frame.toWorld(new Vec3(space.x(k * step), space.y(k * step), space.z(k * step))));
+    }
+
+    /** Side pulls that free all but a little, taken greedily. */
+    int pulls() {
+      boolean[] done = new boolean[points.length];
+      int left = done.length;
+      int n = 0;
+      while (left > LEFT * done.length && n < MOST) {
+        int most = 0;
+        boolean[] best = null;
+        for (boolean[] f : freed) {
+          int count = 0;
+          for (int i = 0; i < done.length; i++) {
+            count += f[i] && !done[i] ? 1 : 0;
+          }
+          if (count > most) {
+            most = count;
+            best = f;
+          }
+        }
+        if (best == null) {
+          return MOST;
+        }
+        for (int i = 0; i < done.length; i++) {
+          done[i] |= best[i];
+        }
+        left -= most;
+        n++;
+      }
+      return n;
+    }
+  }
+
+  /**
+   * Chooses.
+   *
+   * @param mesh closed, mm
+   * @param first an axis to try besides the clean ones, as one that traps least
+   * @param release width and depth up to which a catch counts as free, mm
+   * @return unit vector in the mesh's frame
+   */
+  public static Vec3 of(TriMesh mesh, Vec3 first, double release, Progress progress) {
+    List<Vec3> axes = new ArrayList<>(PullAxes.of(mesh, 0));
+    axes.add(first);
+    List<Trial> trials = axes.parallelStream().map(a -> new Trial(mesh, a, release)).toList();
+    List<Vec3> sides = new ArrayList<>();
+    for (Vec3 a : PullAxes.of(mesh, SPREAD)) {
+      sides.add(a);
+      sides.add(a.negate());
+    }
+    boolean[][][] freed = new boolean[sides.size()][][];
+    int lanes = Runtime.getRuntime().availableProcessors();
+    IntStream.range(0, lanes)
+        .parallel()
+        .forEach(
+            lane -> {
+              DepthImage image = new DepthImage();
+              for (int k = lane; k < freed.length; k += lanes) {
+                progress.at("side pieces: main pull", (double) k / freed.length);
+                Frame frame = Frame.along(sides.get(k));
+                image.look(mesh, frame, PIXELS, LEAST_PIXEL);
+                freed[k] = new boolean[trials.size()][];
+                for (int t = 0; t < freed[k].length; t++) {
+                  freed[k][t] = freed(trials.get(t).points, frame, image);
+                }
+              }
+            });
+    Trial best = null;
+    int least = Integer.MAX_VALUE;
+    for (int t = 0; t < trials.size(); t++) {
+      Trial trial = trials.get(t);
+      for (boolean[][] f : freed) {
+        trial.freed.add(f[t]);
+      }
+      int n = trial.pulls();
+      if (n < least || (n == least && best != null && trial.volume < best.volume)) {
+        least = n;
+        best = trial;
+      }
+    }
+    return best == null ? first : best.axis;
+  }
+
+  private static boolean[] freed(Vec3[] points, Frame frame, DepthImage image) {
+    boolean[] free = new boolean[points.length];
+    double slack = image.raster().pixel();
+    for (int i = 0; i < free.length; i++) {
+      Vec3 q = frame.toLocal(points[i]);
+      free[i] = SidePulls.roof(image, q.x(), q.y()) <= q.z() + slack;
+    }
+    return free;
+  }
+}
