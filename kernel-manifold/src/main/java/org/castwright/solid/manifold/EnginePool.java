@@ -50,6 +50,12 @@ final class EnginePool {
     }
   }
 
+  boolean closed() {
+    synchronized (idle) {
+      return closed;
+    }
+  }
+
   private Engine borrow(List<TriMesh> meshes) {
     synchronized (idle) {
       if (closed) {

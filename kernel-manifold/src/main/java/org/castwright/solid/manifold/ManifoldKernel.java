@@ -43,14 +43,21 @@ public final class ManifoldKernel implements SolidKernel {
   /**
    * Loads the compiled code, makes the first instance and runs one small operation of each common
    * kind, about a second of work, so that the first true operation finds everything in place. For a
-   * background thread while files are read; nothing depends on it.
+   * background thread while files are read; nothing depends on it, and it ends without a word when
+   * the kernel is closed meanwhile.
    */
   public void warmUp() {
     TriMesh ball = Primitives.sphere(1, WARM_UP_SIDES);
     Solid a = solid("ball", ball);
     Solid b = solid("shifted ball", ball.translated(new Vec3(0.5, 0.25, 0.125)));
-    difference("warm-up", a, List.of(b));
-    overlap(a, Vec3.X, b);
+    try {
+      difference("warm-up", a, List.of(b));
+      overlap(a, Vec3.X, b);
+    } catch (IllegalStateException e) {
+      if (!pool.closed()) {
+        throw e;
+      }
+    }
   }
 
   @Override

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.Primitives;
 import org.castwright.mesh.Shapes;
 import org.castwright.mesh.TriMesh;
 import org.castwright.solid.Solid;
@@ -165,5 +166,17 @@ class ErrorsTest {
     assertTrue(e.getMessage().contains("the model"), e.getMessage());
     assertEquals(1, e.operands().size());
     return e.getMessage();
+  }
+
+  @Test
+  void warmingUpAClosedKernelIsNoFault() {
+    ManifoldKernel closed = new ManifoldKernel();
+    closed.close();
+    closed.warmUp();
+    Solid ball = new Solid("ball", Primitives.sphere(1, 12));
+    assertThrows(
+        IllegalStateException.class,
+        () -> closed.union("both", List.of(ball, ball)),
+        "but work is");
   }
 }
