@@ -19,6 +19,9 @@ final class Layer {
   /** For each cell the row of the nearest clear cell of its column, or −1. */
   private final int[] clearRow;
 
+  /** The same of cells that are clear along any pull. */
+  private final int[] openRow;
+
   private final boolean[][] outside;
 
   Layer(Space space, int layer) {
@@ -28,7 +31,8 @@ final class Layer {
     for (int c = 0; c < state.length; c++) {
       state[c] = space.state(layer, c);
     }
-    clearRow = clearRows();
+    clearRow = rows(false);
+    openRow = rows(true);
     body = new int[state.length];
     for (int c = 0; c < state.length; c++) {
       if (state[c] == Space.CASTING && body[c] == 0) {
@@ -61,7 +65,15 @@ final class Layer {
 
   /** From a cell to the nearest clear one: cells along both axes, and their distance. */
   double[] way(int c) {
-    int q = nearestClear(c);
+    return way(c, nearestClear(c));
+  }
+
+  /** Cells from a cell to the nearest one that is clear along any pull. */
+  double toOpen(int c) {
+    return way(c, nearest(c, openRow))[2];
+  }
+
+  private double[] way(int c, int q) {
     double du = q % across - c % across;
     double dv = q / across - c / across;
     return new double[] {du, dv, Math.hypot(du, dv)};
@@ -127,8 +139,7 @@ final class Layer {
     for (int k = 0; k < cells.size(); k++) {
       int c = cells.get(k);
       for (int step : new int[] {-1, 1, -across, across}) {
-        byte kind = state[c + step];
-        if ((kind == Space.CLEAR || kind == Space.OTHER) && !touched[c + step]) {
+        if (open(c + step, true) && !touched[c + step]) {
           touched[c + step] = true;
           rim.add(c + step);
         }
@@ -187,20 +198,24 @@ final class Layer {
     }
   }
 
-  private int[] clearRows() {
+  private boolean open(int c, boolean anyPull) {
+    return state[c] == Space.CLEAR || (anyPull && state[c] == Space.OTHER);
+  }
+
+  private int[] rows(boolean anyPull) {
     int[] out = new int[state.length];
     Arrays.fill(out, -1);
-    int rows = grid.along();
+    int count = grid.along();
     for (int i = 0; i < across; i++) {
       int last = -1;
-      for (int j = 0; j < rows; j++) {
-        last = state[j * across + i] == Space.CLEAR ? j : last;
+      for (int j = 0; j < count; j++) {
+        last = open(j * across + i, anyPull) ? j : last;
         out[j * across + i] = last;
       }
       last = -1;
-      for (int j = rows - 1; j >= 0; j--) {
+      for (int j = count - 1; j >= 0; j--) {
         int c = j * across + i;
-        last = state[c] == Space.CLEAR ? j : last;
+        last = open(c, anyPull) ? j : last;
         if (last >= 0 && (out[c] < 0 || last - j < j - out[c])) {
           out[c] = last;
         }
@@ -209,18 +224,22 @@ final class Layer {
     return out;
   }
 
-  /** The nearest clear cell: over the columns outward, each with its nearest one. */
   int nearestClear(int c) {
+    return nearest(c, clearRow);
+  }
+
+  /** The nearest cell of a kind: over the columns outward, each with its nearest one. */
+  private int nearest(int c, int[] row) {
     int i = c % across;
     int j = c / across;
     int best = -1;
     long least = Long.MAX_VALUE;
     for (int d = 0; d < across && (long) d * d < least; d++) {
       for (int k = i - d; k <= i + d; k += Math.max(1, 2 * d)) {
-        if (k < 0 || k >= across || clearRow[j * across + k] < 0) {
+        if (k < 0 || k >= across || row[j * across + k] < 0) {
           continue;
         }
-        long dj = (long) clearRow[j * across + k] - j;
+        long dj = (long) row[j * across + k] - j;
         if (d * (long) d + dj * dj < least) {
           least = d * (long) d + dj * dj;
           best = (int) (j + dj) * across + k;

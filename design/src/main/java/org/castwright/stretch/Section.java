@@ -48,7 +48,20 @@ final class Section {
     }
   }
 
+  /** Whether a patch is too narrow to count. */
+  private boolean narrow(IntList cells, double least) {
+    for (int k = 0; k < cells.size(); k++) {
+      if (layer.toOpen(cells.get(k)) * grid.step() >= least) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private void measure(IntList cells, Tally tally, double least) {
+    if (narrow(cells, least)) {
+      return;
+    }
     Hull lip = new Hull();
     Hull[] throats = new Hull[layer.bodies() + 1];
     Hull[] openings = new Hull[layer.bodies() + 1];
@@ -68,9 +81,6 @@ final class Section {
         widest = Math.max(widest, give * grid.step());
         judged |= give * grid.step() >= least && widths(c, give, tally, throats, openings);
       }
-    }
-    if (widest < least) {
-      return;
     }
     tally.width(widest);
     int sides = layer.sides(cells);

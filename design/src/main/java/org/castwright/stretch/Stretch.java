@@ -31,6 +31,9 @@ public final class Stretch {
   /** Fewer cells than this to give way are what the edges of cells make. */
   private static final double RESOLVED = 1.5;
 
+  /** Places of fewer cells are gaps between triangles. */
+  private static final int FEWEST = 8;
+
   /** A facet borders the place found this many cells or layers outside its middle. */
   private static final double[] BEFORE = {0.75, 1.5};
 
@@ -90,11 +93,23 @@ public final class Stretch {
     return of(casting, pulls, material.demoldStrain().share(), options, progress);
   }
 
+  /**
+   * A place along one pull. Two places along one pull may be one along another, so they are told
+   * apart by pull and number.
+   */
+  private record Measured(int pull, int number, Tally tally) {
+    boolean same(Measured o) {
+      return pull == o.pull && number == o.number;
+    }
+  }
+
   private StretchResult run() {
     Space first = new Space(grids, columns, 0);
-    Tally[] best = measure(first);
-    Vec3[] along = new Vec3[best.length];
-    Arrays.fill(along, pulls.get(0));
+    Tally[] tallies = measure(first);
+    Measured[] best = new Measured[tallies.length];
+    for (int n = 1; n < best.length; n++) {
+      best[n] = new Measured(0, n, tallies[n]);
+    }
     int[][] samples = samples(first);
     for (int k = 1; k < pulls.size() && first.places() > 0; k++) {
       progress.at("stretch", (double) k / pulls.size());
@@ -102,13 +117,13 @@ public final class Stretch {
       Tally[] measured = measure(other);
       for (int n = 1; n < best.length; n++) {
         int there = match(first, samples[n], other);
-        if (there > 0 && measured[there].strain() < best[n].strain()) {
-          best[n] = measured[there];
-          along[n] = pulls.get(k);
+        if (there > 0 && measured[there].strain() < best[n].tally.strain()) {
+          best[n] = new Measured(k, there, measured[there]);
         }
       }
     }
-    return result(first, best, along);
+    progress.at("stretch", 1);
+    return result(first, best);
   }
 
   private double least(Grid grid) {
@@ -177,21 +192,26 @@ public final class Stretch {
     return most;
   }
 
-  private StretchResult result(Space first, Tally[] best, Vec3[] along) {
-    List<Integer> kept = new ArrayList<>();
+  private StretchResult result(Space first, Measured[] best) {
+    List<Measured> kept = new ArrayList<>();
     for (int n = 1; n < best.length; n++) {
-      if (best[n].width() >= least(first.grid())) {
-        kept.add(n);
+      Measured m = best[n];
+      // a place that no section shows wide enough was never given a width
+      boolean counts = m.tally.width() > 0 && m.tally.cells() >= FEWEST;
+      if (counts && kept.stream().noneMatch(m::same)) {
+        kept.add(m);
       }
     }
-    kept.sort(Comparator.comparingDouble((Integer n) -> -best[n].strain()));
+    kept.sort(Comparator.comparingDouble((Measured m) -> -m.tally.strain()));
     int[] index = new int[best.length];
     Arrays.fill(index, -1);
-    List<StretchPlace> places = new ArrayList<>();
-    for (int n : kept) {
-      index[n] = places.size();
-      places.add(best[n].place(along[n], limit));
+    for (int n = 1; n < best.length; n++) {
+      for (int k = 0; k < kept.size(); k++) {
+        index[n] = kept.get(k).same(best[n]) ? k : index[n];
+      }
     }
+    List<StretchPlace> places =
+        kept.stream().map(m -> m.tally.place(pulls.get(m.pull), limit)).toList();
     return new StretchResult(places, borders(first, index), limit, first.grid().step());
   }
 

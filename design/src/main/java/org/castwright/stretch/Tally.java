@@ -5,6 +5,7 @@ import org.castwright.geom.Vec3;
 /** What has been measured of one place along one pull so far. */
 final class Tally {
 
+  private int cells;
   private double volume;
   private Vec3 sum = Vec3.ZERO;
   private double depth;
@@ -15,6 +16,7 @@ final class Tally {
   private double girthStrain;
 
   void cell(Vec3 p, double cellVolume) {
+    cells++;
     volume += cellVolume;
     sum = sum.plus(p.times(cellVolume));
   }
@@ -48,8 +50,8 @@ final class Tally {
     throatWidth = 0;
   }
 
-  double volume() {
-    return volume;
+  int cells() {
+    return cells;
   }
 
   double width() {
