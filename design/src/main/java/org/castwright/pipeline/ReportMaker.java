@@ -277,7 +277,7 @@ final class ReportMaker {
         plan.options().allowCaught(),
         ProofLimits.DEFAULT.shakeShare(),
         options.wedgeDeg(),
-        ProofLimits.DEFAULT.minimumWeb());
+        plan.options().process().minimumWebMm());
   }
 
   private static Report.Box box(TriMesh mesh) {

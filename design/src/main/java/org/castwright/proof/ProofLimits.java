@@ -46,11 +46,11 @@ public record ProofLimits(
    * floats moves; 3 mm of wall and a bed of 220 × 220 × 250 mm are common printers' (common
    * practice, no source); 0.03 mm of gap covers the facets of a round key of 8 mm with 32 sides;
    * straight bores keep sound pieces from leaving off their pull, so that is not asked; edges under
-   * 25° chip, and 1.2 mm are three lines of a common nozzle (both common practice, no source).
+   * 25° chip, and 0.8 mm are two lines of a common nozzle (both common practice, no source).
    */
   public static final ProofLimits DEFAULT =
       new ProofLimits(
-          0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, 0, 25, 1.2, false);
+          0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, 0, 25, 0.8, false);
 
   /** The same width for catches along the pull and lips across it, mm. */
   public ProofLimits withRelease(double mm) {

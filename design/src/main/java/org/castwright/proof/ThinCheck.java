@@ -5,9 +5,9 @@ import org.castwright.mesh.TriMesh;
 
 /**
  * The thinnest places of a piece: from samples spread over its surface straight inward to where the
- * piece ends. Places where the two surfaces lean more than {@value #LEAN}° to each other are the
- * flanks of an edge, not a wall or web, and are left out: the wedge check has those. Between cavity
- * and outside it is a wall; anything else is a web.
+ * piece ends. Places where the two surfaces lean more than {@value #LEAN}° to each other, or would
+ * meet within {@value #EDGE} mm, are the flanks of an edge, not a wall or web, and are left out:
+ * the wedge check has those. Between cavity and outside it is a wall; anything else is a web.
  */
 final class ThinCheck {
 
@@ -15,6 +15,10 @@ final class ThinCheck {
   private static final int SAMPLES = 30_000;
 
   private static final double LEAN = 25;
+
+  private static final double STEEPEST = StrictMath.tan(Math.toRadians(LEAN));
+
+  private static final double EDGE = 2;
 
   /** A ray starts this far inside, mm, so that the facet it starts from is behind it. */
   private static final double INSIDE = 1e-6;
@@ -105,16 +109,22 @@ final class ThinCheck {
     if (exit.face() < 0 || exit.distance() >= Math.max(wall.thickness, web.thickness)) {
       return;
     }
-    Vec3 far = mesh.areaVector(exit.face());
-    if (-far.dot(normal) < StrictMath.cos(Math.toRadians(LEAN)) * far.length()) {
+    double thickness = exit.distance() + INSIDE;
+    if (flank(normal, mesh.areaVector(exit.face()), thickness)) {
       return;
     }
     Place place = isWall(faces.kind(f), faces.kind(exit.face())) ? wall : web;
-    double thickness = exit.distance() + INSIDE;
     if (thickness < place.thickness) {
       place.thickness = thickness;
       place.where = p.minus(normal.times(thickness / 2));
     }
+  }
+
+  /** Whether a place lies beside the edge that the surfaces at its two ends would meet in. */
+  private static boolean flank(Vec3 normal, Vec3 far, double thickness) {
+    double along = -far.dot(normal);
+    double slope = far.cross(normal).length() / along;
+    return along <= 0 || slope > STEEPEST || thickness < EDGE * slope;
   }
 
   private static boolean isWall(FaceKind a, FaceKind b) {

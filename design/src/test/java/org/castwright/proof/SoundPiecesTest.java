@@ -59,7 +59,7 @@ class SoundPiecesTest {
 
   @Test
   void theProofHoldsEveryPieceToThem() {
-    ProofInput in = Change.limits(molds.fin(1), ProofLimits.DEFAULT.withWedge(91));
+    ProofInput in = Change.limits(molds.fin(0.7), ProofLimits.DEFAULT.withWedge(91));
     Proof proof = Proof.of(in, kernel, Progress.NONE);
     assertEquals(
         List.of("wedge: upper", "thin: upper web", "wedge: lower"),
@@ -127,10 +127,10 @@ class SoundPiecesTest {
 
   @Test
   void thinFinFails() {
-    ProofCheck c = check(molds.fin(1), "thin: upper web");
-    assertEquals(1, c.value(), 1e-5);
+    ProofCheck c = check(molds.fin(0.7), "thin: upper web");
+    assertEquals(0.7, c.value(), 1e-5);
     assertFalse(c.passed(), c.toString());
-    assertTrue(check(molds.fin(1.5), "thin: upper web").passed());
+    assertTrue(check(molds.fin(0.9), "thin: upper web").passed());
   }
 
   @Test
