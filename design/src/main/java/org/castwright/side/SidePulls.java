@@ -6,6 +6,7 @@ import java.util.stream.IntStream;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
+import org.castwright.parting.Roof;
 import org.castwright.progress.Progress;
 import org.castwright.survey.DepthImage;
 import org.castwright.survey.PullAxes;
@@ -26,10 +27,16 @@ final class SidePulls {
   private static final double LEAST_PIXEL = 0.05;
 
   /** Of pulls that free nearly as much the first is taken: clean axes come before spread ones. */
-  private static final double NEARLY = 0.985;
+  private static final double NEARLY = 0.95;
+
+  /** Standing this close beside a wall counts as free of it, mm. */
+  private static final double HAIR = 0.05;
 
   /** Axes closer to the main pull free nothing that it does not, cosine of 2 degrees. */
   private static final double MAIN = 0.9994;
+
+  /** Share of the points that clean axes may leave to be preferred. */
+  private static final double LEFT = 0.01;
 
   /** Points that pulls are compared by, about. */
   private static final int COMPARED = 6000;
@@ -37,6 +44,12 @@ final class SidePulls {
   private final TriMesh casting;
   private final TrappedSpace space;
   private final List<Vec3> pulls = new ArrayList<>();
+
+  /** So many pulls at the start of the list run along clean axes. */
+  private final int clean;
+
+  /** So many pulls at the start of the list are chosen from. */
+  private int allowed;
 
   /** Every how many-th point is compared. */
   private final int stride;
@@ -47,6 +60,7 @@ final class SidePulls {
   SidePulls(TriMesh casting, TrappedSpace space, Progress p) {
     this.casting = casting;
     this.space = space;
+    clean = 2 * (int) PullAxes.of(casting, 0).stream().filter(a -> Math.abs(a.z()) < MAIN).count();
     stride = Math.max(1, space.size() / COMPARED);
     for (Vec3 a : PullAxes.of(casting, SPREAD)) {
       if (Math.abs(a.z()) < MAIN) {
@@ -66,6 +80,37 @@ final class SidePulls {
                 frees[k] = freed(pulls.get(k), image, stride);
               }
             });
+    allowed = needed(clean) <= needed(frees.length) ? clean : frees.length;
+  }
+
+  /** How many of the first pulls, taken greedily, free all but a little. */
+  private int needed(int among) {
+    boolean[] done = new boolean[among == 0 ? 0 : frees[0].length];
+    int left = done.length;
+    int n = 0;
+    while (left > LEFT * done.length) {
+      int best = -1;
+      int most = 0;
+      for (int k = 0; k < among; k++) {
+        int count = 0;
+        for (int i = 0; i < done.length; i++) {
+          count += frees[k][i] && !done[i] ? 1 : 0;
+        }
+        if (count > most) {
+          most = count;
+          best = k;
+        }
+      }
+      if (best < 0) {
+        return Integer.MAX_VALUE;
+      }
+      for (int i = 0; i < done.length; i++) {
+        done[i] |= frees[best][i];
+      }
+      left -= most;
+      n++;
+    }
+    return among == 0 ? Integer.MAX_VALUE : n;
   }
 
   /**
@@ -79,24 +124,50 @@ final class SidePulls {
 
   /** The pull that frees most of the points not done; null when none frees any. */
   Choice best(boolean[] done) {
-    int[] counts = new int[frees.length];
+    Choice choice = best(done, allowed);
+    if (choice == null && allowed < frees.length) {
+      allowed = frees.length;
+      choice = best(done, allowed);
+    }
+    return choice;
+  }
+
+  private Choice best(boolean[] done, int among) {
+    int[] counts = new int[among];
     int most = 0;
-    for (int k = 0; k < counts.length; k++) {
+    for (int k = 0; k < among; k++) {
       for (int i = 0; i < frees[k].length; i++) {
         counts[k] += frees[k][i] && !done[i * stride] ? 1 : 0;
       }
       most = Math.max(most, counts[k]);
     }
-    for (int k = 0; k < counts.length && most > 0; k++) {
+    for (int k = 0; k < among && most > 0; k++) {
       if (counts[k] >= NEARLY * most) {
-        boolean[] by = freed(pulls.get(k), new DepthImage(), 1);
-        return new Choice(
-            k,
-            pulls.get(k),
-            IntStream.range(0, done.length).filter(i -> by[i] && !done[i]).toArray());
+        return new Choice(k, pulls.get(k), exactly(pulls.get(k), done));
       }
     }
     return null;
+  }
+
+  /** The points not done that a pull frees, or would if they stood a hair to the side. */
+  private int[] exactly(Vec3 pull, boolean[] done) {
+    Frame frame = Frame.along(pull);
+    Roof roof = new Roof(casting.toLocal(frame));
+    return IntStream.range(0, done.length)
+        .parallel()
+        .filter(
+            i -> {
+              if (done[i]) {
+                return false;
+              }
+              Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
+              double h = q.z() + HAIR;
+              return roof.at(q.x() + HAIR, q.y()) <= h
+                  || roof.at(q.x() - HAIR, q.y()) <= h
+                  || roof.at(q.x(), q.y() + HAIR) <= h
+                  || roof.at(q.x(), q.y() - HAIR) <= h;
+            })
+        .toArray();
   }
 
   /** Points that a plug cut for a choice did not take are not freed by its pull after all. */
