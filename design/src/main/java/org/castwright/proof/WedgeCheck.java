@@ -83,12 +83,17 @@ final class WedgeCheck {
     String rest =
         String.format(
             Locale.ROOT,
-            " (%.0f mm of edges judged, %.1f mm in edges under %.1f mm left out).",
+            " (%.0f mm of edges judged, %.1f mm in edges under %.1f mm left out)",
             judged,
             leftOut,
             SHORTEST);
     return new ProofCheck(
-        "wedge: " + piece, passed, least, limits.wedgeDegrees(), "° at least", words + rest);
+        "wedge: " + piece,
+        passed || limits.allowCaught(),
+        least,
+        limits.wedgeDegrees(),
+        "° at least",
+        words + rest + Say.ending(passed, limits.allowCaught()));
   }
 
   private void walk() {
