@@ -9,7 +9,7 @@ import org.castwright.mesh.TriMesh;
  *
  * @param name for the report
  * @param kind what it is
- * @param piece 1 or 2, or 0 for both
+ * @param piece order of the piece it is cut from, or 0 for all
  * @param tools closed meshes to take away, mold frame
  */
 public record Feature(String name, Kind kind, int piece, List<TriMesh> tools) {

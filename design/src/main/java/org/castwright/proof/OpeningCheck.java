@@ -143,7 +143,7 @@ final class OpeningCheck {
   }
 
   private static String ending(boolean passed, Move move) {
-    return passed || !move.forgiven ? "." : "; recorded only, since catches are allowed.";
+    return Say.ending(passed, move.forgiven);
   }
 
   /** The step that uses most of its allowance. */

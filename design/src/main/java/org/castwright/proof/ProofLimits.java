@@ -24,7 +24,7 @@ import org.castwright.geom.Vec3;
  * @param wedgeDegrees ° of the thinnest wedge that a piece may have along its shut-off faces
  * @param minimumWeb mm; the thinnest place of a piece that does not lie between cavity and outside
  * @param allowCaught record, but do not fail, catches of pieces with the casting (flexible casting
- *     or mold)
+ *     or mold), and the feather edges and thin webs that a seam through caught space leaves
  */
 public record ProofLimits(
     double releaseDepth,

@@ -28,4 +28,9 @@ final class Say {
   static String count(int n, String one, String many) {
     return n + " " + (n == 1 ? one : many);
   }
+
+  /** The end of a sentence; what fails but is forgiven says so. */
+  static String ending(boolean passed, boolean forgiven) {
+    return passed || !forgiven ? "." : "; recorded only, since catches are allowed.";
+  }
 }

@@ -9,9 +9,10 @@ import org.castwright.mesh.TriMesh;
  * The thinnest wedge of a piece along its shut-off faces: along the edges where such a face meets
  * the cavity, or another shut-off face at a convex edge. At places {@value #SPACING} mm apart the
  * angle is measured in which material of the piece is seen from the edge, square to the edge, out
- * to {@value #REACH} mm; so the angle does not hang on single triangles. Edges at which the surface
- * turns by less than 30° or inward are no wedge; edges shorter than {@value #SHORTEST} mm are left
- * out (their direction says little), and so is what is finer than {@value #STEP}°.
+ * to {@value #REACH} mm, so the angle does not hang on slivers; where both triangles are higher
+ * than half of that, it is at least the angle between them. Edges at which the surface turns by
+ * less than 30° or inward are no wedge; edges shorter than {@value #SHORTEST} mm are left out
+ * (their direction says little), and so is what is finer than {@value #STEP}°.
  */
 final class WedgeCheck {
 
@@ -36,6 +37,9 @@ final class WedgeCheck {
 
   /** Triangles lower than this over their edge, mm, say nothing about how a surface turns. */
   private static final double SLIVER = 0.01;
+
+  /** Triangles at least this high over their edge, mm, have the edge's angle between them. */
+  private static final double PLAIN = REACH / 2;
 
   private final TriMesh mesh;
   private final Faces faces;
@@ -79,12 +83,17 @@ final class WedgeCheck {
     String rest =
         String.format(
             Locale.ROOT,
-            " (%.0f mm of edges judged, %.1f mm in edges under %.1f mm left out).",
+            " (%.0f mm of edges judged, %.1f mm in edges under %.1f mm left out)",
             judged,
             leftOut,
             SHORTEST);
     return new ProofCheck(
-        "wedge: " + piece, passed, least, limits.wedgeDegrees(), "° at least", words + rest);
+        "wedge: " + piece,
+        passed || limits.allowCaught(),
+        least,
+        limits.wedgeDegrees(),
+        "° at least",
+        words + rest + Say.ending(passed, limits.allowCaught()));
   }
 
   private void walk() {
@@ -140,8 +149,24 @@ final class WedgeCheck {
   }
 
   private boolean sliver(int h) {
+    return lower(h, SLIVER);
+  }
+
+  /** Whether a triangle's height over its half-edge is less than this. */
+  private boolean lower(int h, double height) {
     Vec3 edge = mesh.vertex(mesh.tri()[Outline.next(h)]).minus(mesh.vertex(mesh.tri()[h]));
-    return 2 * mesh.areaVector(h / 3).length() < SLIVER * edge.length();
+    return 2 * mesh.areaVector(h / 3).length() < height * edge.length();
+  }
+
+  /** Degrees inside between the triangles at an edge, 0 if one is too low to tell. */
+  private double between(int h, int other) {
+    if (lower(h, PLAIN) || lower(other, PLAIN)) {
+      return 0;
+    }
+    Vec3 a = mesh.areaVector(h / 3);
+    Vec3 b = mesh.areaVector(other / 3);
+    double turn = Math.toDegrees(StrictMath.atan2(a.cross(b).length(), a.dot(b)));
+    return convex(h, other) ? 180 - turn : 180 + turn;
   }
 
   private boolean convex(int h, int other) {
@@ -150,7 +175,7 @@ final class WedgeCheck {
   }
 
   private void measure(int h, int other, Vec3 p, Vec3 along) {
-    double angle = angle(p, Frame.along(along));
+    double angle = Math.max(angle(p, Frame.along(along)), between(h, other));
     if (angle < least) {
       least = angle;
       where = p;

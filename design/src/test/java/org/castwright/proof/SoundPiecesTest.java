@@ -112,6 +112,18 @@ class SoundPiecesTest {
   }
 
   @Test
+  void allowedCatchesForgiveFeathersAndWebsButNoWall() {
+    ProofLimits allowing = ProofLimits.DEFAULT.withAllowCaught(true).withMinimumWall(25);
+    ProofInput fin = Change.limits(molds.fin(0.7), allowing.withWedge(91));
+    for (String what : List.of("wedge: upper", "thin: upper web")) {
+      ProofCheck c = check(fin, what);
+      assertTrue(c.passed() && c.value() < c.limit(), c.toString());
+      assertTrue(c.words().endsWith("; recorded only, since catches are allowed."), c.words());
+    }
+    assertFalse(check(fin, "thin: upper wall").passed());
+  }
+
+  @Test
   void squareSeamIsNoFeatherEdge() {
     // the seam is on a corner of the ball's 48-gon, which falls back half a side's turn
     ProofCheck c = check(new BallMold(kernel).input(), "wedge: lower");
