@@ -30,6 +30,10 @@ final class IntQueue {
     return v;
   }
 
+  int size() {
+    return size;
+  }
+
   boolean isEmpty() {
     return size == 0;
   }
