@@ -1,0 +1,70 @@
+package org.castwright.seams;
+
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.progress.Progress;
+
+/**
+ * Splits facets through which the border of a shadow or of a wished region runs, until they are
+ * small, so that whole facets can be given to pieces.
+ */
+final class Refinement {
+
+  private static final int MOST_ROUNDS = 10;
+
+  /** Facets after splitting at most: this many times as many as before, and this many more. */
+  private static final int MOST_TIMES = 2;
+
+  private static final int MOST_MORE = 200_000;
+
+  /** Edges at least this share of a facet's longest are split with it: keeps facets from thinning. */
+  private static final double NEAR_LONGEST = 0.6;
+
+  private Refinement() {}
+
+  static FacetFacts of(
+      Tiling start,
+      List<Vec3> pulls,
+      Freedom freedom,
+      Wishes wishes,
+      SeamOptions options,
+      Progress progress) {
+    long most = (long) MOST_TIMES * start.mesh.triangleCount() + MOST_MORE;
+    Tiling tiling = start;
+    FacetFacts facts = FacetFacts.of(tiling, pulls, freedom, wishes, options);
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      progress.at("seams: shadows", round / (double) MOST_ROUNDS);
+      SurfaceEdges edges = SurfaceEdges.of(tiling.mesh);
+      boolean[] split = new boolean[edges.count()];
+      int marked = mark(facts, edges, options.splitMm(), split);
+      if (marked == 0 || tiling.mesh.triangleCount() + 2L * marked > most) {
+        break;
+      }
+      tiling = tiling.halved(edges, split);
+      facts = FacetFacts.of(tiling, pulls, freedom, wishes, options);
+    }
+    return facts;
+  }
+
+  private static int mark(FacetFacts facts, SurfaceEdges edges, double splitMm, boolean[] split) {
+    int marked = 0;
+    for (int f = 0; f < facts.mixed.length; f++) {
+      if (!facts.mixed[f]) {
+        continue;
+      }
+      double longest = 0;
+      for (int k = 0; k < 3; k++) {
+        longest = Math.max(longest, edges.length(facts.mesh(), edges.of[3 * f + k]));
+      }
+      for (int k = 0; k < 3; k++) {
+        int e = edges.of[3 * f + k];
+        double l = edges.length(facts.mesh(), e);
+        if (l > splitMm && l >= NEAR_LONGEST * longest && !split[e]) {
+          split[e] = true;
+          marked++;
+        }
+      }
+    }
+    return marked;
+  }
+}

@@ -1,0 +1,113 @@
+package org.castwright.seams;
+
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.MeshBuilder;
+import org.castwright.mesh.TriMesh;
+
+/**
+ * A mesh whose facets tile those of the casting, with the casting's facet each one lies in and a
+ * label of each.
+ */
+final class Tiling {
+
+  final TriMesh mesh;
+
+  /** The casting's facet in which each facet lies. */
+  final int[] parent;
+
+  /** Piece of each facet, from 0; all zero before labels are chosen. */
+  final byte[] label;
+
+  Tiling(TriMesh mesh, int[] parent, byte[] label) {
+    this.mesh = mesh;
+    this.parent = parent;
+    this.label = label;
+  }
+
+  /** The casting itself. */
+  static Tiling whole(TriMesh casting) {
+    int[] parent = new int[casting.triangleCount()];
+    for (int f = 0; f < parent.length; f++) {
+      parent[f] = f;
+    }
+    return new Tiling(casting, parent, new byte[parent.length]);
+  }
+
+  Tiling labeled(byte[] labels) {
+    return new Tiling(mesh, parent, labels);
+  }
+
+  /** Splits the marked edges at their middles, and the facets beside them accordingly. */
+  Tiling halved(SurfaceEdges edges, boolean[] split) {
+    MeshBuilder out = new MeshBuilder();
+    double[] v = mesh.xyz();
+    for (int i = 0; i < v.length; i += 3) {
+      out.vertex(v[i], v[i + 1], v[i + 2]);
+    }
+    int[] middle = new int[split.length];
+    for (int e = 0; e < split.length; e++) {
+      middle[e] = -1;
+      if (split[e]) {
+        Vec3 m = mesh.vertex(edges.low[e]).plus(mesh.vertex(edges.high[e])).times(0.5);
+        middle[e] = out.vertex(m.x(), m.y(), m.z());
+      }
+    }
+    Rows rows = new Rows(mesh.triangleCount());
+    for (int f = 0; f < mesh.triangleCount(); f++) {
+      int before = out.triangleCount();
+      divide(out, edges, middle, f);
+      for (int k = before; k < out.triangleCount(); k++) {
+        rows.add(parent[f], label[f]);
+      }
+    }
+    return new Tiling(out.build(), rows.parents(), rows.labels());
+  }
+
+  private void divide(MeshBuilder out, SurfaceEdges edges, int[] middle, int f) {
+    int splits = 0;
+    int turn = 0;
+    for (int k = 0; k < 3; k++) {
+      if (middle[edges.of[3 * f + k]] >= 0) {
+        splits++;
+      }
+    }
+    // turn the facet so that with one split it is the first edge, with two it is the last not
+    for (int k = 0; k < 3; k++) {
+      boolean has = middle[edges.of[3 * f + k]] >= 0;
+      if ((splits == 1 && has) || (splits == 2 && !has)) {
+        turn = splits == 1 ? k : (k + 1) % 3;
+      }
+    }
+    int[] tri = mesh.tri();
+    int a = tri[3 * f + turn];
+    int b = tri[3 * f + (turn + 1) % 3];
+    int c = tri[3 * f + (turn + 2) % 3];
+    int ab = middle[edges.of[3 * f + turn]];
+    int bc = middle[edges.of[3 * f + (turn + 1) % 3]];
+    int ca = middle[edges.of[3 * f + (turn + 2) % 3]];
+    switch (splits) {
+      case 0 -> out.triangle(a, b, c);
+      case 1 -> {
+        out.triangle(a, ab, c);
+        out.triangle(ab, b, c);
+      }
+      case 2 -> {
+        out.triangle(ab, b, bc);
+        if (mesh.vertex(a).minus(mesh.vertex(b)).length()
+            < mesh.vertex(c).minus(mesh.vertex(b)).length()) {
+          out.triangle(a, ab, bc);
+          out.triangle(a, bc, c);
+        } else {
+          out.triangle(a, ab, c);
+          out.triangle(ab, bc, c);
+        }
+      }
+      default -> {
+        out.triangle(a, ab, ca);
+        out.triangle(ab, b, bc);
+        out.triangle(ca, bc, c);
+        out.triangle(ab, bc, ca);
+      }
+    }
+  }
+}
