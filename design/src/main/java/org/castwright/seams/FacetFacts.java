@@ -134,6 +134,15 @@ final class FacetFacts {
     return mask;
   }
 
+  /** The largest share of the facet that one piece may take. */
+  double best(int f) {
+    double most = 0;
+    for (int i = 0; i < pieces; i++) {
+      most = Math.max(most, share[f * pieces + i]);
+    }
+    return most;
+  }
+
   /** How much the facet is short of draft along a pull, 0 to about 2: sines of angles. */
   double shortfall(int f, int piece) {
     Vec3 n = tiling.mesh.areaVector(f);

@@ -1,0 +1,126 @@
+package org.castwright.seams;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.MeshCheck;
+import org.castwright.mesh.Shapes;
+import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
+import org.junit.jupiter.api.Test;
+
+/** Seams of bodies whose best seams are known. */
+class SeamsTest {
+
+  private static final List<Vec3> UP_DOWN = List.of(Vec3.Z, Vec3.Z.negate());
+
+  /** Sums of some ten thousand facets in doubles. */
+  private static final double ROUNDING = 1e-9;
+
+  private static SeamResult seams(TriMesh mesh, List<Vec3> pulls, SeamOptions options) {
+    SeamResult r = Seams.of(mesh, pulls, Wishes.NONE, options, Progress.NONE);
+    tiles(mesh, r);
+    return r;
+  }
+
+  /** The same surface: closed, area and volume kept, every facet exactly tiled by its children. */
+  private static void tiles(TriMesh mesh, SeamResult r) {
+    MeshCheck check = MeshCheck.of(r.mesh());
+    assertTrue(check.closedManifold(), () -> check.faults().toString());
+    assertEquals(1, r.mesh().volume() / mesh.volume(), ROUNDING);
+    double[] area = new double[mesh.triangleCount()];
+    for (int f = 0; f < r.parents().length; f++) {
+      Vec3 a = r.mesh().areaVector(f);
+      Vec3 whole = mesh.areaVector(r.parents()[f]);
+      assertTrue(a.dot(whole) > 0, "a flipped or empty part");
+      area[r.parents()[f]] += a.length();
+    }
+    for (int f = 0; f < area.length; f++) {
+      assertEquals(1, area[f] / mesh.areaVector(f).length(), ROUNDING);
+    }
+  }
+
+  private static double length(SeamResult r) {
+    double sum = 0;
+    for (SeamLine line : r.lines()) {
+      int[] v = line.vertices();
+      for (int i = 0; i + (line.closed() ? 0 : 1) < v.length; i++) {
+        sum += r.mesh().vertex(v[i]).minus(r.mesh().vertex(v[(i + 1) % v.length])).length();
+      }
+    }
+    assertEquals(r.measures().lengthMm(), sum, ROUNDING * sum);
+    return sum;
+  }
+
+  @Test
+  void aSphereInAnyPositionPartsNearAGreatCircle() {
+    double radius = 20;
+    double release = 0.2;
+    TriMesh sphere = Shapes.sphere(radius, 96).toLocal(Frame.along(new Vec3(1, 2, 3)));
+    SeamResult r = seams(sphere, UP_DOWN, SeamOptions.DEFAULT.withRelease(release));
+    // closed form: the free band reaches down to where the sphere is two columns narrower; every
+    // closed line in it that parts top from bottom is about as long as the parallels at its rims
+    double rim = radius - 2 * release;
+    double circle = 2 * Math.PI * radius;
+    assertTrue(length(r) <= circle * 1.001, "mm: " + length(r) + " of " + circle);
+    assertTrue(length(r) >= 2 * Math.PI * rim * 0.995, "mm: " + length(r));
+    assertEquals(1, r.lines().size());
+    assertEquals(0, r.junctions().length);
+    assertTrue(r.measures().lengthMm() < 0.97 * r.measures().firstLengthMm());
+    double reach = Math.sqrt(radius * radius - rim * rim);
+    for (int v : r.lines().get(0).vertices()) {
+      assertTrue(Math.abs(r.mesh().vertex(v).z()) <= reach);
+    }
+    assertEquals(List.of(1, 1), r.measures().patches());
+  }
+
+  @Test
+  void aCylinderPartsAlongAShortestLoop() {
+    int sides = 60;
+    SeamResult r = seams(Shapes.cylinder(15, 40, sides), UP_DOWN, SeamOptions.DEFAULT);
+    // perimeter of the regular polygon
+    double polygon = sides * 2 * 15 * StrictMath.sin(Math.PI / sides);
+    assertEquals(polygon, length(r), 1e-6 * polygon);
+    assertEquals(0, r.measures().caughtMm2(), 1e-9);
+  }
+
+  @Test
+  void aCubePartsAlongFourEdges() {
+    SeamResult r = seams(Shapes.cube(30), UP_DOWN, SeamOptions.DEFAULT);
+    assertEquals(120, length(r), 1e-6);
+    assertEquals(List.of(1, 1), r.measures().patches());
+  }
+
+  @Test
+  void threePullsMeetInCleanJunctions() {
+    TriMesh sphere = Shapes.sphere(20, 64).toLocal(Frame.along(new Vec3(3, 1, 2)));
+    List<Vec3> pulls =
+        List.of(
+            new Vec3(0, 0, 1),
+            new Vec3(StrictMath.sqrt(0.75), 0, -0.5),
+            new Vec3(-StrictMath.sqrt(0.75), 0, -0.5));
+    SeamResult r = seams(sphere, pulls, SeamOptions.DEFAULT);
+    // every point of a convex body is free along at least one of three pulls that span the plane,
+    // save near the two poles of the plane's normal, where all three graze
+    assertEquals(2, r.junctions().length);
+    assertEquals(3, r.lines().size());
+    // three half great circles, as short as they can be: 3 pi R
+    assertEquals(3 * Math.PI * 20, length(r), 0.06 * 3 * Math.PI * 20);
+  }
+
+  @Test
+  void sameInputGivesTheSameNumbers() {
+    TriMesh torus = Shapes.torus(20, 7, 48, 24).toLocal(Frame.along(new Vec3(2, 1, 5)));
+    SeamResult a = seams(torus, UP_DOWN, SeamOptions.DEFAULT);
+    SeamResult b = seams(torus, UP_DOWN, SeamOptions.DEFAULT);
+    assertArrayEquals(a.mesh().xyz(), b.mesh().xyz());
+    assertArrayEquals(a.mesh().tri(), b.mesh().tri());
+    assertArrayEquals(a.pieces(), b.pieces());
+    // a torus castable along d has genus + 1 = 2 silhouette loops (Elber, Chen, Cohen 2005)
+    assertTrue(a.lines().size() >= 2);
+  }
+}
