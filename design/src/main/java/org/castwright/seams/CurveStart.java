@@ -51,7 +51,7 @@ final class CurveStart {
     return tiling.label[edges.left[e]] != tiling.label[edges.right[e]];
   }
 
-  private static boolean[] seamVertices(Tiling tiling, SurfaceEdges edges) {
+  static boolean[] seamVertices(Tiling tiling, SurfaceEdges edges) {
     boolean[] on = new boolean[tiling.mesh.vertexCount()];
     for (int e = 0; e < edges.count(); e++) {
       if (seam(tiling, edges, e)) {

@@ -29,8 +29,11 @@ final class FacetFacts {
   /** The piece, from 0, wished to form each facet, or -1. */
   final byte[] wished;
 
-  /** Whether a shadow's or a region's border runs through the facet. */
-  final boolean[] mixed;
+  /** Whether a shadow's border runs through the facet. */
+  private final boolean[] shaded;
+
+  /** Whether a region's border runs through the facet. */
+  private final boolean[] marked;
 
   private final List<Vec3> pulls;
   private final double sinDraft;
@@ -46,7 +49,8 @@ final class FacetFacts {
     hide = new boolean[n];
     show = new boolean[n];
     wished = new byte[n];
-    mixed = new boolean[n];
+    shaded = new boolean[n];
+    marked = new boolean[n];
     sinDraft = StrictMath.sin(Math.toRadians(options.draftDeg()));
   }
 
@@ -78,11 +82,11 @@ final class FacetFacts {
             });
     for (int i = 0; i < pieces; i++) {
       share[f * pieces + i] = (float) free[i] / samples;
-      mixed[f] |= free[i] > 0 && free[i] < samples;
+      shaded[f] |= free[i] > 0 && free[i] < samples;
     }
     wished[f] = -1;
     for (int w = 0; w < held.length; w++) {
-      mixed[f] |= held[w] > 0 && held[w] < samples;
+      marked[f] |= held[w] > 0 && held[w] < samples;
       if (2 * held[w] > samples) {
         mark(f, wishes.get(w));
       }
@@ -106,6 +110,11 @@ final class FacetFacts {
       }
       case PIECE -> wished[f] = (byte) (wish.piece() - 1);
     }
+  }
+
+  /** Whether the facet should be split: see {@link Refinement}. */
+  boolean split(int f) {
+    return marked[f] || (shaded[f] && (tiling.label[f] != 0 || whole(f) == 0));
   }
 
   /** Bits of the pieces that may take the whole facet. */

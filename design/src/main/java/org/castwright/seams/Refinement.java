@@ -6,7 +6,8 @@ import org.castwright.progress.Progress;
 
 /**
  * Splits facets through which the border of a shadow or of a wished region runs, until they are
- * small, so that whole facets can be given to pieces.
+ * small, so that whole facets can be given to pieces. Of the shadows' borders only those matter
+ * that cross a facet no piece may take whole, or one beside a seam.
  */
 final class Refinement {
 
@@ -22,6 +23,11 @@ final class Refinement {
 
   private Refinement() {}
 
+  /**
+   * The facts of a tiling split where it has to be.
+   *
+   * @param start its labels say which facets lie beside a seam: those not zero
+   */
   static FacetFacts of(
       Tiling start,
       List<Vec3> pulls,
@@ -46,10 +52,23 @@ final class Refinement {
     return facts;
   }
 
+  /** Labels that are 1 for facets with a corner on a seam and 0 for others. */
+  static byte[] besideSeams(Tiling tiling, SurfaceEdges edges) {
+    boolean[] on = CurveStart.seamVertices(tiling, edges);
+    byte[] beside = new byte[tiling.label.length];
+    int[] tri = tiling.mesh.tri();
+    for (int c = 0; c < tri.length; c++) {
+      if (on[tri[c]]) {
+        beside[c / 3] = 1;
+      }
+    }
+    return beside;
+  }
+
   private static int mark(FacetFacts facts, SurfaceEdges edges, double splitMm, boolean[] split) {
     int marked = 0;
-    for (int f = 0; f < facts.mixed.length; f++) {
-      if (!facts.mixed[f]) {
+    for (int f = 0; f < facts.tiling.parent.length; f++) {
+      if (!facts.split(f)) {
         continue;
       }
       double longest = 0;

@@ -1,9 +1,10 @@
 package org.castwright.seams;
 
 import java.util.Arrays;
+import java.util.function.UnaryOperator;
 import org.castwright.geom.Vec3;
 
-/** A part of the casting's surface, in the casting's own frame, mm. */
+/** A part of the casting's surface; boxes and balls in the casting's own frame, mm. */
 public sealed interface Region {
 
   /** Whether a point of the surface, lying on the casting's facet given, belongs to the region. */
@@ -67,6 +68,20 @@ public sealed interface Region {
     /** The largest facet number, or -1 for an empty region. */
     public int largest() {
       return sorted.length == 0 ? -1 : sorted[sorted.length - 1];
+    }
+  }
+
+  /**
+   * A region described in another frame than the casting's.
+   *
+   * @param toRegion carries a point from the casting's frame to the region's
+   */
+  record Placed(Region region, UnaryOperator<Vec3> toRegion) implements Region {
+
+    @Override
+    public boolean holds(int facet, double x, double y, double z) {
+      Vec3 p = toRegion.apply(new Vec3(x, y, z));
+      return region.holds(facet, p.x(), p.y(), p.z());
     }
   }
 }

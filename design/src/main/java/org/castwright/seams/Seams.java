@@ -11,6 +11,9 @@ public final class Seams {
 
   private static final int MERGE_ROUNDS = 4;
 
+  /** Times that facets beside the seams found so far are split and labels chosen anew at most. */
+  private static final int CLOSER_LOOKS = 3;
+
   private Seams() {}
 
   /**
@@ -41,10 +44,22 @@ public final class Seams {
           pulls.size() + " pulls, but freedom of " + freedom.pieces() + " pieces");
     }
     wishes.check(pulls.size(), casting.triangleCount());
-    Tiling start = Tiling.whole(casting);
-    FacetFacts facts = Refinement.of(start, pulls, freedom, wishes, options, progress);
+    FacetFacts facts =
+        Refinement.of(Tiling.whole(casting), pulls, freedom, wishes, options, progress);
     SurfaceEdges edges = SurfaceEdges.of(facts.mesh());
     byte[] label = FacetLabels.of(facts, edges, options, progress);
+    for (int i = 0; i < CLOSER_LOOKS; i++) {
+      byte[] beside = Refinement.besideSeams(facts.tiling.labeled(label), edges);
+      int before = label.length;
+      facts =
+          Refinement.of(
+              facts.tiling.labeled(beside), pulls, freedom, wishes, options, progress);
+      if (facts.mesh().triangleCount() == before) {
+        break;
+      }
+      edges = SurfaceEdges.of(facts.mesh());
+      label = FacetLabels.of(facts, edges, options, progress);
+    }
     double first = length(facts.tiling.labeled(label), edges);
     SeamCurve curve = CurveStart.of(facts, label, freedom, options);
     CurveShortening.run(curve, progress);

@@ -1,6 +1,8 @@
 package org.castwright.seams;
 
 import java.util.List;
+import java.util.function.UnaryOperator;
+import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshException;
 
 /**
@@ -28,11 +30,31 @@ public record Wishes(List<Wish> all) {
             "wish " + (i + 1) + " asks for piece " + w.piece() + " of " + pieces
                 + "; name a piece from 1 to " + pieces + ".");
       }
-      if (w.region() instanceof Region.Painted p && p.largest() >= facets) {
+      int painted = largest(w.region());
+      if (painted >= facets) {
         throw new MeshException(
-            "wish " + (i + 1) + " paints facet " + p.largest() + ", but the casting has facets 0 to "
+            "wish " + (i + 1) + " paints facet " + painted + ", but the casting has facets 0 to "
                 + (facets - 1) + "; paint the model in use.");
       }
     }
+  }
+
+  private static int largest(Region region) {
+    if (region instanceof Region.Placed p) {
+      return largest(p.region());
+    }
+    return region instanceof Region.Painted p ? p.largest() : -1;
+  }
+
+  /**
+   * The same wishes for a casting that stands in another frame.
+   *
+   * @param toWishes carries a point from the casting's frame to the one the wishes were made in
+   */
+  public Wishes placed(UnaryOperator<Vec3> toWishes) {
+    return new Wishes(
+        all.stream()
+            .map(w -> new Wish(new Region.Placed(w.region(), toWishes), w.mark(), w.piece()))
+            .toList());
   }
 }
