@@ -177,8 +177,12 @@ public final class WishesFile {
       String name = i.next();
       if (!names.contains(name)) {
         throw new MeshException(
-            where + ": unknown entry \"" + name + "\"; known are "
-                + String.join(", ", names.stream().sorted().toList()) + ".");
+            where
+                + ": unknown entry \""
+                + name
+                + "\"; known are "
+                + String.join(", ", names.stream().sorted().toList())
+                + ".");
       }
     }
   }

@@ -3,8 +3,8 @@ package org.castwright.seams;
 /**
  * An energy of yes-or-no variables that a minimum cut minimizes exactly: costs of one variable, of
  * two as long as agreeing is no dearer than differing (Kolmogorov, Zabih, "What energy functions
- * can be minimized via graph cuts?", PAMI 26(2), 2004), and implications. A variable is yes when its
- * node ends on the source side; ties go to no.
+ * can be minimized via graph cuts?", PAMI 26(2), 2004), and implications. A variable is yes when
+ * its node ends on the source side; ties go to no.
  */
 final class BinaryMove {
 

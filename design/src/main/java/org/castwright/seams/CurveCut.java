@@ -6,7 +6,9 @@ import org.castwright.mesh.TriMesh;
 /** Splits the facets of a mesh along a {@link SeamCurve}, so that the curve runs along edges. */
 final class CurveCut {
 
-  /** Crossings nearer than this share of the edge to its end are cut through the end: no slivers. */
+  /**
+   * Crossings nearer than this share of the edge to its end are cut through the end: no slivers.
+   */
   private static final double SNAP = 0.03;
 
   /** How far a meeting point that falls on a facet's border is drawn into the facet. */
@@ -76,8 +78,7 @@ final class CurveCut {
   private void facet(int f) {
     int[] of = curve.mesh.tri();
     switch (curve.kinds(f)) {
-      case 1 ->
-          triangle(f, of[3 * f], of[3 * f + 1], of[3 * f + 2], curve.piece[of[3 * f]]);
+      case 1 -> triangle(f, of[3 * f], of[3 * f + 1], of[3 * f + 2], curve.piece[of[3 * f]]);
       case 2 -> two(f, curve.odd(f));
       default -> three(f);
     }

@@ -11,13 +11,9 @@ final class CurveStart {
 
   private static final int SPLIT_ROUNDS = 4;
 
-  /** Crossings begin at this share from the seam vertex. */
-  private static final double START = 0.3;
-
   private CurveStart() {}
 
-  static SeamCurve of(
-      FacetFacts facts, byte[] label, Freedom freedom, SeamOptions options) {
+  static SeamCurve of(FacetFacts facts, byte[] label, Freedom freedom, SeamOptions options) {
     int n = label.length;
     int[] self = new int[n];
     for (int f = 0; f < n; f++) {
@@ -33,16 +29,14 @@ final class CurveStart {
       tiling = tiling.halved(edges, split);
       edges = SurfaceEdges.of(tiling.mesh);
     }
-    EdgeFreedom along =
-        new EdgeFreedom(tiling.mesh, edges, tiling.parent, facts.wished, freedom);
+    EdgeFreedom along = new EdgeFreedom(tiling.mesh, edges, tiling.parent, facts.wished, freedom);
     boolean[] held = held(tiling, edges, options.creaseDeg());
     byte[] piece = pieces(tiling, edges, held, along);
     SeamCurve curve =
         new SeamCurve(tiling, edges, piece, held, facts, along, options.draftWeight());
     boolean[] seam = seamVertices(tiling, edges);
     for (int e = 0; e < edges.count(); e++) {
-      curve.t[e] = seam[edges.low[e]] ? START : 1 - START;
-      curve.limit(e);
+      curve.begin(e, seam[edges.low[e]] ? edges.low[e] : edges.high[e]);
     }
     return curve;
   }

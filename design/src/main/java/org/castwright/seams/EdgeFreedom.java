@@ -1,5 +1,6 @@
 package org.castwright.seams;
 
+import java.util.Arrays;
 import org.castwright.mesh.TriMesh;
 
 /** What each piece may take along the edges of a mesh, sampled when first asked and remembered. */
@@ -8,6 +9,9 @@ final class EdgeFreedom {
   /** Parts an edge is cut into; samples stand at their ends. */
   private static final int PARTS = 8;
 
+  /** Borders of shadows are found to within this, mm. */
+  private static final double SHARP_MM = 0.02;
+
   private final TriMesh mesh;
   private final SurfaceEdges edges;
   private final int[] base;
@@ -15,6 +19,9 @@ final class EdgeFreedom {
   private final Freedom freedom;
   private final int[] mask;
   private final boolean[] known;
+  private final int pieces;
+  private final float[] reach;
+  private final float[] onset;
 
   /**
    * @param base facet of {@code wished} in which each facet lies
@@ -28,6 +35,11 @@ final class EdgeFreedom {
     this.freedom = freedom;
     mask = new int[edges.count() * (PARTS + 1)];
     known = new boolean[edges.count()];
+    pieces = freedom.pieces();
+    reach = new float[edges.count() * pieces];
+    onset = new float[edges.count() * pieces];
+    Arrays.fill(reach, Float.NaN);
+    Arrays.fill(onset, Float.NaN);
   }
 
   int atVertex(int v) {
@@ -37,22 +49,58 @@ final class EdgeFreedom {
 
   /** The largest t up to which the edge, from its low vertex on, may be the label's. */
   double to(int e, int label) {
+    int at = e * pieces + label;
+    if (Float.isNaN(reach[at])) {
+      reach[at] = (float) reach(e, label);
+    }
+    return reach[at];
+  }
+
+  private double reach(int e, int label) {
     sample(e);
     int i = 0;
-    while (i <= PARTS && (mask[e * (PARTS + 1) + i] >> label & 1) == 1) {
+    while (i <= PARTS && has(e, i, label)) {
       i++;
     }
-    return i > PARTS ? 1 : Math.max(0, i - 1.0) / PARTS;
+    return i == 0 ? 0 : i > PARTS ? 1 : border(e, label, i - 1, i);
   }
 
   /** The smallest t from which on the edge, to its high vertex, may be the label's. */
   double from(int e, int label) {
+    int at = e * pieces + label;
+    if (Float.isNaN(onset[at])) {
+      onset[at] = (float) onset(e, label);
+    }
+    return onset[at];
+  }
+
+  private double onset(int e, int label) {
     sample(e);
     int i = PARTS;
-    while (i >= 0 && (mask[e * (PARTS + 1) + i] >> label & 1) == 1) {
+    while (i >= 0 && has(e, i, label)) {
       i--;
     }
-    return i < 0 ? 0 : Math.min(PARTS, i + 1.0) / PARTS;
+    return i == PARTS ? 1 : i < 0 ? 0 : border(e, label, i + 1, i);
+  }
+
+  private boolean has(int e, int sample, int label) {
+    return (mask[e * (PARTS + 1) + sample] >> label & 1) == 1;
+  }
+
+  /** Narrows down how far from one sample toward the next the label may have the edge. */
+  private double border(int e, int label, int free, int caught) {
+    double yes = free / (double) PARTS;
+    double no = caught / (double) PARTS;
+    double length = edges.length(mesh, e);
+    while (Math.abs(yes - no) * length > SHARP_MM) {
+      double middle = (yes + no) / 2;
+      if ((at(e, middle) >> label & 1) == 1) {
+        yes = middle;
+      } else {
+        no = middle;
+      }
+    }
+    return yes;
   }
 
   /** Share of the edge the label may not have. */
@@ -60,7 +108,7 @@ final class EdgeFreedom {
     sample(e);
     int lost = 0;
     for (int i = 0; i <= PARTS; i++) {
-      lost += 1 - (mask[e * (PARTS + 1) + i] >> label & 1);
+      lost += has(e, i, label) ? 0 : 1;
     }
     return lost / (PARTS + 1.0);
   }
@@ -70,19 +118,22 @@ final class EdgeFreedom {
       return;
     }
     known[e] = true;
-    int wish = wish(edges.left[e]) & wish(edges.right[e]);
+    for (int i = 0; i <= PARTS; i++) {
+      mask[e * (PARTS + 1) + i] = at(e, i / (double) PARTS);
+    }
+  }
+
+  private int at(int e, double t) {
     double[] x = mesh.xyz();
     int a = 3 * edges.low[e];
     int b = 3 * edges.high[e];
-    for (int i = 0; i <= PARTS; i++) {
-      double t = i / (double) PARTS;
-      int m =
-          freedom.at(
-              x[a] + (x[b] - x[a]) * t,
-              x[a + 1] + (x[b + 1] - x[a + 1]) * t,
-              x[a + 2] + (x[b + 2] - x[a + 2]) * t);
-      mask[e * (PARTS + 1) + i] = (m & wish) == 0 ? m : m & wish;
-    }
+    int m =
+        freedom.at(
+            x[a] + (x[b] - x[a]) * t,
+            x[a + 1] + (x[b + 1] - x[a + 1]) * t,
+            x[a + 2] + (x[b + 2] - x[a + 2]) * t);
+    int wish = wish(edges.left[e]) & wish(edges.right[e]);
+    return (m & wish) == 0 ? m : m & wish;
   }
 
   private int wish(int facet) {

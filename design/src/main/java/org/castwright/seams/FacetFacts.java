@@ -56,11 +56,49 @@ final class FacetFacts {
 
   static FacetFacts of(
       Tiling tiling, List<Vec3> pulls, Freedom freedom, Wishes wishes, SeamOptions options) {
+    return of(tiling, pulls, freedom, wishes, options, null);
+  }
+
+  /** The same, with what is known of facets that were not split since. */
+  static FacetFacts of(
+      Tiling tiling,
+      List<Vec3> pulls,
+      Freedom freedom,
+      Wishes wishes,
+      SeamOptions options,
+      FacetFacts before) {
     FacetFacts facts = new FacetFacts(tiling, pulls, options);
     IntStream.range(0, tiling.mesh.triangleCount())
         .parallel()
-        .forEach(f -> facts.look(f, freedom, wishes.all(), options));
+        .forEach(
+            f -> {
+              if (before == null || tiling.unsplit[f] < 0) {
+                facts.look(f, freedom, wishes.all(), options);
+              } else {
+                facts.copy(f, before, tiling.unsplit[f]);
+              }
+            });
     return facts;
+  }
+
+  /** The same facts of the same facets, with the labels of another tiling. */
+  static FacetFacts same(Tiling tiling, FacetFacts known, List<Vec3> pulls, SeamOptions options) {
+    FacetFacts facts = new FacetFacts(tiling, pulls, options);
+    for (int f = 0; f < tiling.parent.length; f++) {
+      facts.copy(f, known, f);
+    }
+    return facts;
+  }
+
+  private void copy(int f, FacetFacts from, int g) {
+    System.arraycopy(from.share, g * pieces, share, f * pieces, pieces);
+    weight[f] = from.weight[g];
+    noSeam[f] = from.noSeam[g];
+    hide[f] = from.hide[g];
+    show[f] = from.show[g];
+    wished[f] = from.wished[g];
+    shaded[f] = from.shaded[g];
+    marked[f] = from.marked[g];
   }
 
   /** Facets do not look at each other, so their order does not matter. */

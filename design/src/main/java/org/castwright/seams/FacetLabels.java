@@ -10,8 +10,7 @@ final class FacetLabels {
 
   private FacetLabels() {}
 
-  static byte[] of(
-      FacetFacts facts, SurfaceEdges edges, SeamOptions options, Progress progress) {
+  static byte[] of(FacetFacts facts, SurfaceEdges edges, SeamOptions options, Progress progress) {
     PottsProblem problem = SeamEnergy.of(facts, edges, options);
     byte[] label =
         AlphaExpansion.run(
@@ -19,7 +18,7 @@ final class FacetLabels {
             cheapest(problem),
             round -> progress.at("seams: labels", 1 - 1.0 / (1 + round)));
     for (int i = 0; i < MERGE_ROUNDS; i++) {
-      if (!Patches.merge(facts, edges, label, options.patchMm2())) {
+      if (!Patches.merge(facts, edges, label, options)) {
         break;
       }
     }

@@ -36,8 +36,7 @@ final class FacetSamples {
     return n * n;
   }
 
-  private static void show(
-      double[] v, int a, int b, int c, double s, double t, Sink sink) {
+  private static void show(double[] v, int a, int b, int c, double s, double t, Sink sink) {
     double r = 1 - s - t;
     sink.at(
         r * v[a] + s * v[b] + t * v[c],

@@ -51,6 +51,25 @@ public record Grid(int nx, int ny, int nz) {
     return out;
   }
 
+  /** All pairs of cells that share a face: the first of each in row 0, the second in row 1. */
+  public int[][] pairs() {
+    int n = (nx - 1) * ny * nz + nx * (ny - 1) * nz + nx * ny * (nz - 1);
+    int[][] out = new int[2][n];
+    int at = 0;
+    for (int c = 0; c < cells(); c++) {
+      int row = c / nx;
+      boolean[] has = {c % nx + 1 < nx, row % ny + 1 < ny, row / ny + 1 < nz};
+      int[] step = {1, nx, nx * ny};
+      for (int axis = 0; axis < 3; axis++) {
+        if (has[axis]) {
+          out[0][at] = c;
+          out[1][at++] = c + step[axis];
+        }
+      }
+    }
+    return out;
+  }
+
   private static int main(double[] d) {
     int main = 0;
     for (int axis = 1; axis < 3; axis++) {

@@ -50,14 +50,14 @@ final class Patches {
    *
    * @return whether any was given away
    */
-  static boolean merge(FacetFacts facts, SurfaceEdges edges, byte[] label, double leastMm2) {
+  static boolean merge(FacetFacts facts, SurfaceEdges edges, byte[] label, SeamOptions options) {
     TriMesh mesh = facts.mesh();
     Patches p = new Patches(mesh, edges, label);
     int k = facts.pieces;
     int[] small = new int[p.count];
     int smalls = 0;
     for (int i = 0; i < p.count; i++) {
-      small[i] = p.area[i] < leastMm2 ? smalls++ : -1;
+      small[i] = p.area[i] < options.patchMm2() ? smalls++ : -1;
     }
     double[] border = new double[smalls * k];
     int[] may = new int[smalls];
@@ -66,7 +66,7 @@ final class Patches {
     for (int f = 0; f < label.length; f++) {
       int s = small[p.of[f]];
       if (s >= 0) {
-        may[s] &= allowed(facts, f, label[f]);
+        may[s] &= allowed(facts, f, label[f], p.area[p.of[f]] < options.creaseMm2());
         has[s] = label[f];
       }
     }
@@ -95,7 +95,10 @@ final class Patches {
   }
 
   /** Pieces that may have a facet of a small patch: no worse off than with the piece it has. */
-  private static int allowed(FacetFacts facts, int f, byte has) {
+  private static int allowed(FacetFacts facts, int f, byte has, boolean crease) {
+    if (crease && facts.wished[f] < 0) {
+      return -1;
+    }
     if (facts.wished[f] >= 0) {
       return 1 << has;
     }

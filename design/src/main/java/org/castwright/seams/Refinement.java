@@ -18,7 +18,9 @@ final class Refinement {
 
   private static final int MOST_MORE = 200_000;
 
-  /** Edges at least this share of a facet's longest are split with it: keeps facets from thinning. */
+  /**
+   * Edges at least this share of a facet's longest are split with it: keeps facets from thinning.
+   */
   private static final double NEAR_LONGEST = 0.6;
 
   private Refinement() {}
@@ -27,9 +29,11 @@ final class Refinement {
    * The facts of a tiling split where it has to be.
    *
    * @param start its labels say which facets lie beside a seam: those not zero
+   * @param known facts of the same tiling, or null
    */
   static FacetFacts of(
       Tiling start,
+      FacetFacts known,
       List<Vec3> pulls,
       Freedom freedom,
       Wishes wishes,
@@ -37,7 +41,10 @@ final class Refinement {
       Progress progress) {
     long most = (long) MOST_TIMES * start.mesh.triangleCount() + MOST_MORE;
     Tiling tiling = start;
-    FacetFacts facts = FacetFacts.of(tiling, pulls, freedom, wishes, options);
+    FacetFacts facts =
+        known == null
+            ? FacetFacts.of(tiling, pulls, freedom, wishes, options)
+            : FacetFacts.same(start, known, pulls, options);
     for (int round = 0; round < MOST_ROUNDS; round++) {
       progress.at("seams: shadows", round / (double) MOST_ROUNDS);
       SurfaceEdges edges = SurfaceEdges.of(tiling.mesh);
@@ -47,7 +54,7 @@ final class Refinement {
         break;
       }
       tiling = tiling.halved(edges, split);
-      facts = FacetFacts.of(tiling, pulls, freedom, wishes, options);
+      facts = FacetFacts.of(tiling, pulls, freedom, wishes, options, facts);
     }
     return facts;
   }

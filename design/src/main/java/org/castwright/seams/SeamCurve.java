@@ -14,8 +14,14 @@ final class SeamCurve {
   /** Crossings keep this share of the edge away from its ends, so that they never coincide. */
   static final double NEAR_END = 0.002;
 
-  /** Cost of a millimeter of edge, and a strip as wide, given to a piece that cannot have it. */
-  private static final double CAUGHT_WEIGHT = 10;
+  /** A seam begins so near a vertex it is to pass: at most this share of the edge, */
+  private static final double START = 0.3;
+
+  /** and at most this far, mm. */
+  private static final double START_MM = 0.1;
+
+  /** An edge that a piece cannot have stands for a strip of facets at most this wide, mm. */
+  private static final double STRIP_MM = 1;
 
   final TriMesh mesh;
   final SurfaceEdges edges;
@@ -27,7 +33,10 @@ final class SeamCurve {
   final double[] t;
   final double[] least;
   final double[] most;
+
+  /** Surface beside each edge that goes to a piece that cannot have it, mm², roughly. */
   final double[] caught;
+
   private final FacetFacts facts;
   private final EdgeFreedom freedom;
   private final boolean[] held;
@@ -81,22 +90,31 @@ final class SeamCurve {
     return (freedom.atVertex(v) >> label & 1) == 1;
   }
 
+  /** Puts the crossing of an edge near one of its vertices. */
+  void begin(int e, int v) {
+    double share = Math.min(START, START_MM / edges.length(mesh, e));
+    t[e] = edges.low[e] == v ? share : 1 - share;
+    limit(e);
+  }
+
   /** Works out anew how far the seam may move along an edge. */
   void limit(int e) {
     int u = edges.low[e];
     int v = edges.high[e];
     double length = edges.length(mesh, e);
     if (!crossed(e)) {
-      caught[e] = CAUGHT_WEIGHT * length * length * freedom.lost(e, piece[u]);
+      caught[e] = length * Math.min(length, STRIP_MM) * freedom.lost(e, piece[u]);
       return;
     }
     double from = freedom.from(e, piece[v]);
     double to = freedom.to(e, piece[u]);
     double gap = Math.max(0, from - to);
-    caught[e] = CAUGHT_WEIGHT * length * length * gap;
+    caught[e] = length * Math.min(length, STRIP_MM) * gap;
     if (gap > 0) {
-      from = (from + to) / 2;
-      to = from;
+      // neither piece may have what lies between, so there the seam is as good as anywhere
+      double swap = from;
+      from = to;
+      to = swap;
     }
     if (held[u] || (!held[v] && to < NEAR_END)) {
       from = 0;
@@ -218,10 +236,7 @@ final class SeamCurve {
     int first = edges.of[3 * f + k];
     int g = first == e ? edges.of[3 * f + (k + 2) % 3] : first;
     double sign = edges.low[e] == o ? 1 : -1;
-    return sign
-        * area[f]
-        * shareFrom(o, g)
-        * (draft(f, piece[o]) - draft(f, piece[other]));
+    return sign * area[f] * shareFrom(o, g) * (draft(f, piece[o]) - draft(f, piece[other]));
   }
 
   static double distance(double[] a, double[] b) {

@@ -81,7 +81,10 @@ final class SeamLines {
       used[e] = true;
       line.add(at);
       at = edges.low[e] == at ? edges.high[e] : edges.low[e];
-      e = at == from || junction(at) ? -1 : seamAt[start[at]] == e ? seamAt[start[at] + 1] : seamAt[start[at]];
+      e =
+          at == from || junction(at)
+              ? -1
+              : seamAt[start[at]] == e ? seamAt[start[at] + 1] : seamAt[start[at]];
     }
     boolean closed = at == from && !junction(from);
     if (!closed) {

@@ -26,8 +26,7 @@ public final class Seams {
    */
   public static SeamResult of(
       TriMesh casting, List<Vec3> pulls, Wishes wishes, SeamOptions options, Progress progress) {
-    Freedom freedom =
-        ShadowFreedom.of(casting, pulls, options.releaseMm(), options.mostPixels());
+    Freedom freedom = ShadowFreedom.of(casting, pulls, options.releaseMm(), options.mostPixels());
     return of(casting, pulls, freedom, wishes, options, progress);
   }
 
@@ -45,7 +44,7 @@ public final class Seams {
     }
     wishes.check(pulls.size(), casting.triangleCount());
     FacetFacts facts =
-        Refinement.of(Tiling.whole(casting), pulls, freedom, wishes, options, progress);
+        Refinement.of(Tiling.whole(casting), null, pulls, freedom, wishes, options, progress);
     SurfaceEdges edges = SurfaceEdges.of(facts.mesh());
     byte[] label = FacetLabels.of(facts, edges, options, progress);
     for (int i = 0; i < CLOSER_LOOKS; i++) {
@@ -53,7 +52,7 @@ public final class Seams {
       int before = label.length;
       facts =
           Refinement.of(
-              facts.tiling.labeled(beside), pulls, freedom, wishes, options, progress);
+              facts.tiling.labeled(beside), facts, pulls, freedom, wishes, options, progress);
       if (facts.mesh().triangleCount() == before) {
         break;
       }
@@ -77,7 +76,7 @@ public final class Seams {
     FacetFacts facts = FacetFacts.of(cut, pulls, freedom, wishes, options);
     SurfaceEdges edges = SurfaceEdges.of(cut.mesh);
     for (int i = 0; i < MERGE_ROUNDS; i++) {
-      if (!Patches.merge(facts, edges, cut.label, options.patchMm2())) {
+      if (!Patches.merge(facts, edges, cut.label, options)) {
         break;
       }
     }

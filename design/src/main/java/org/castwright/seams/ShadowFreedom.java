@@ -11,15 +11,19 @@ import org.castwright.survey.Raster;
 
 /**
  * Freedom read off one depth image for each pull. A point is free if in its own column or one of
- * the four beside it nothing of the casting stands higher than it by more than {@link
- * #DEPTH_PIXELS} columns' distance. So a catch narrower than about a column and a half counts as
- * free, walls along the pull are free both ways, and creases do not catch; anything wider does.
- * Columns stand the release tolerance apart, or wider on models too large for that.
+ * the eight round it nothing of the casting stands higher than it by more than {@link
+ * #DEPTH_PIXELS} columns' distance. So a catch narrower than half a column counts as free, one
+ * wider than {@link #WIDEST_PIXELS} columns does not, walls along the pull are free both ways, and
+ * creases do not catch. Columns stand the release tolerance apart, or wider on models too large for
+ * that.
  */
 public final class ShadowFreedom implements Freedom {
 
   /** Height that may stand above a free point: what a 1:2 slope gains over the nearest column. */
   private static final double DEPTH_PIXELS = 2;
+
+  /** From a point to the farthest of the nine columns: half a cell and a cell, along a diagonal. */
+  static final double WIDEST_PIXELS = 1.5 * Math.sqrt(2);
 
   private static final int MARGIN = 3;
 
@@ -112,10 +116,11 @@ public final class ShadowFreedom implements Freedom {
     }
     float[] top = tops[i];
     int c = row * r.nx() + col;
-    return top[c] <= limit
-        || top[c - 1] <= limit
-        || top[c + 1] <= limit
-        || top[c - r.nx()] <= limit
-        || top[c + r.nx()] <= limit;
+    for (int k = c - r.nx(); k <= c + r.nx(); k += r.nx()) {
+      if (top[k] <= limit || top[k - 1] <= limit || top[k + 1] <= limit) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -18,10 +18,18 @@ final class Tiling {
   /** Piece of each facet, from 0; all zero before labels are chosen. */
   final byte[] label;
 
+  /** For each facet the like facet of the tiling this one was made from, or -1 if it was split. */
+  final int[] unsplit;
+
   Tiling(TriMesh mesh, int[] parent, byte[] label) {
+    this(mesh, parent, label, null);
+  }
+
+  private Tiling(TriMesh mesh, int[] parent, byte[] label, int[] unsplit) {
     this.mesh = mesh;
     this.parent = parent;
     this.label = label;
+    this.unsplit = unsplit;
   }
 
   /** The casting itself. */
@@ -34,7 +42,7 @@ final class Tiling {
   }
 
   Tiling labeled(byte[] labels) {
-    return new Tiling(mesh, parent, labels);
+    return new Tiling(mesh, parent, labels, unsplit);
   }
 
   /** Splits the marked edges at their middles, and the facets beside them accordingly. */
@@ -53,14 +61,16 @@ final class Tiling {
       }
     }
     Rows rows = new Rows(mesh.triangleCount());
+    IntRow unsplit = new IntRow();
     for (int f = 0; f < mesh.triangleCount(); f++) {
       int before = out.triangleCount();
       divide(out, edges, middle, f);
       for (int k = before; k < out.triangleCount(); k++) {
         rows.add(parent[f], label[f]);
+        unsplit.add(out.triangleCount() == before + 1 ? f : -1);
       }
     }
-    return new Tiling(out.build(), rows.parents(), rows.labels());
+    return new Tiling(out.build(), rows.parents(), rows.labels(), unsplit.toArray());
   }
 
   private void divide(MeshBuilder out, SurfaceEdges edges, int[] middle, int f) {

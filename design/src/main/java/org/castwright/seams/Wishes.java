@@ -27,14 +27,26 @@ public record Wishes(List<Wish> all) {
       Wish w = all.get(i);
       if (w.piece() > pieces) {
         throw new MeshException(
-            "wish " + (i + 1) + " asks for piece " + w.piece() + " of " + pieces
-                + "; name a piece from 1 to " + pieces + ".");
+            "wish "
+                + (i + 1)
+                + " asks for piece "
+                + w.piece()
+                + " of "
+                + pieces
+                + "; name a piece from 1 to "
+                + pieces
+                + ".");
       }
       int painted = largest(w.region());
       if (painted >= facets) {
         throw new MeshException(
-            "wish " + (i + 1) + " paints facet " + painted + ", but the casting has facets 0 to "
-                + (facets - 1) + "; paint the model in use.");
+            "wish "
+                + (i + 1)
+                + " paints facet "
+                + painted
+                + ", but the casting has facets 0 to "
+                + (facets - 1)
+                + "; paint the model in use.");
       }
     }
   }

@@ -40,8 +40,7 @@ class OrderedLabelsTest {
 
   /** A random casting in a tiny grid; cells no pull frees are made casting until none is left. */
   private static Trial trial(SplittableRandom random) {
-    Grid grid =
-        new Grid(random.nextInt(1, 4), random.nextInt(1, 4), random.nextInt(1, 3));
+    Grid grid = new Grid(random.nextInt(1, 4), random.nextInt(1, 4), random.nextInt(1, 3));
     int n = grid.cells();
     int k = random.nextInt(2, 4);
     int[][] next = new int[k][];
@@ -270,6 +269,22 @@ class OrderedLabelsTest {
       for (int c = 0; c < solid.length; c++) {
         assertEquals(seen(solid, next, c) == 1, free[c]);
       }
+    }
+  }
+
+  @Test
+  void pairsAreTheCellsAtDistanceOne() {
+    Grid g = new Grid(4, 3, 5);
+    int[][] pairs = g.pairs();
+    int next = 0;
+    for (int c = 0; c < g.cells(); c++) {
+      for (int d = c + 1; d < g.cells(); d++) {
+        next += place(g, c).minus(place(g, d)).length() == 1 ? 1 : 0;
+      }
+    }
+    assertEquals(next, pairs[0].length);
+    for (int e = 0; e < next; e++) {
+      assertEquals(1, place(g, pairs[0][e]).minus(place(g, pairs[1][e])).length());
     }
   }
 }

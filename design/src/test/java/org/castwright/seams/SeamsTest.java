@@ -2,12 +2,18 @@ package org.castwright.seams;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
+import org.castwright.mesh.MeshException;
+import org.castwright.mesh.Primitives;
 import org.castwright.mesh.Shapes;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
@@ -122,5 +128,126 @@ class SeamsTest {
     assertArrayEquals(a.pieces(), b.pieces());
     // a torus castable along d has genus + 1 = 2 silhouette loops (Elber, Chen, Cohen 2005)
     assertTrue(a.lines().size() >= 2);
+  }
+
+  @Test
+  void whatNoPullFreesIsMeasured() {
+    // a cap on a stem on a disc: along its axis the stem, the cap's underside and the disc below
+    // the cap are caught; areas of regular prisms and rings
+    int sides = 64;
+    TriMesh mushroom =
+        Primitives.revolve(new double[] {20, 0, 20, 5, 5, 5, 5, 15, 12, 15, 12, 20}, sides);
+    double disc = sides * StrictMath.sin(2 * Math.PI / sides) / 2;
+    double stem = sides * 2 * 5 * StrictMath.sin(Math.PI / sides) * 10;
+    double caught = 2 * disc * (12 * 12 - 5 * 5) + stem;
+    SeamResult r = seams(mushroom, UP_DOWN, SeamOptions.DEFAULT);
+    assertEquals(caught, r.measures().hiddenMm2(), 0.02 * caught);
+    assertEquals(caught, r.measures().caughtMm2(), 0.02 * caught);
+    // from the side all of it is free: a piece to the left, one to the right
+    SeamResult free = seams(mushroom, List.of(Vec3.X, Vec3.X.negate()), SeamOptions.DEFAULT);
+    assertEquals(0, free.measures().hiddenMm2(), 0.01 * caught);
+    assertEquals(0, free.measures().caughtMm2(), 0.01 * caught);
+    assertEquals(List.of(1, 1), free.measures().patches());
+  }
+
+  @Test
+  void shorteningNeverRaisesTheCost() {
+    TriMesh mesh = Shapes.ellipsoid(25, 14, 9, 60).toLocal(Frame.along(new Vec3(1, -2, 1)));
+    SeamOptions options = SeamOptions.DEFAULT.withRelease(0.15);
+    Freedom freedom = ShadowFreedom.of(mesh, UP_DOWN, 0.15, 2000);
+    FacetFacts facts =
+        Refinement.of(
+            Tiling.whole(mesh), null, UP_DOWN, freedom, Wishes.NONE, options, Progress.NONE);
+    SurfaceEdges edges = SurfaceEdges.of(facts.mesh());
+    byte[] label = FacetLabels.of(facts, edges, options, Progress.NONE);
+    SeamCurve curve = CurveStart.of(facts, label, freedom, options);
+    double[] last = {Double.POSITIVE_INFINITY};
+    int[] rounds = {0};
+    CurveShortening.run(
+        curve,
+        (stage, share) -> {
+          double cost = 0;
+          for (int f = 0; f < curve.base.length; f++) {
+            cost += curve.cost(f);
+          }
+          for (double c : curve.caught) {
+            cost += c;
+          }
+          assertTrue(cost <= last[0] + 1e-9);
+          last[0] = cost;
+          rounds[0]++;
+        });
+    assertTrue(rounds[0] > 3);
+  }
+
+  @Test
+  void freedomMayComeFromElsewhere() {
+    // a piece may have only its half: the seam is then the border itself
+    Freedom halves =
+        new Freedom() {
+          @Override
+          public int pieces() {
+            return 2;
+          }
+
+          @Override
+          public int at(double x, double y, double z) {
+            return z >= 3 ? 1 : 2;
+          }
+        };
+    TriMesh cylinder = Shapes.cylinder(15, 40, 48);
+    SeamResult r =
+        Seams.of(cylinder, UP_DOWN, halves, Wishes.NONE, SeamOptions.DEFAULT, Progress.NONE);
+    tiles(cylinder, r);
+    assertEquals(1, r.lines().size());
+    for (int v : r.lines().get(0).vertices()) {
+      assertEquals(3, r.mesh().vertex(v).z(), 0.05);
+    }
+  }
+
+  @Test
+  void everySplitIsAnExactTilingWhateverThePulls() {
+    SplittableRandom random = new SplittableRandom(97);
+    List<TriMesh> shapes =
+        List.of(
+            Shapes.cube(20),
+            Shapes.cone(12, 25, 20),
+            Shapes.hourglass(12, 5, 30, 24),
+            Shapes.torus(14, 5, 30, 14),
+            Shapes.trefoil(6, 2, 70, 8),
+            Shapes.ellipsoid(14, 9, 20, 26));
+    int junctions = 0;
+    for (int i = 0; i < 36; i++) {
+      List<Vec3> pulls = new ArrayList<>();
+      for (int k = 1 + random.nextInt(5); k >= 0; k--) {
+        Vec3 d =
+            new Vec3(
+                random.nextDouble() - 0.5, random.nextDouble() - 0.5, random.nextDouble() - 0.5);
+        pulls.add(d.unit());
+      }
+      SeamResult r = seams(shapes.get(i % shapes.size()), pulls, SeamOptions.DEFAULT);
+      length(r);
+      junctions += r.junctions().length;
+      for (SeamLine line : r.lines()) {
+        assertTrue(line.left() != line.right());
+      }
+    }
+    assertTrue(junctions > 30, junctions + " junctions");
+  }
+
+  @Test
+  void refusesOpenMeshesAndStopsWhenAsked() {
+    TriMesh cube = Shapes.cube(10);
+    TriMesh open = new TriMesh(cube.xyz(), Arrays.copyOf(cube.tri(), cube.tri().length - 3));
+    assertThrows(
+        MeshException.class,
+        () -> Seams.of(open, UP_DOWN, Wishes.NONE, SeamOptions.DEFAULT, Progress.NONE));
+    Progress stop =
+        (stage, share) -> {
+          throw new Progress.CancelledException();
+        };
+    assertThrows(
+        Progress.CancelledException.class,
+        () -> Seams.of(cube, UP_DOWN, Wishes.NONE, SeamOptions.DEFAULT, stop));
   }
 }
