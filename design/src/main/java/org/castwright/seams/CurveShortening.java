@@ -26,10 +26,10 @@ final class CurveShortening {
   private static final int NEWTON_STEPS = 6;
 
   /** Movement of a crossing not worth telling its neighbors, mm. */
-  private static final double STILL_MM = 1e-5;
+  private static final double STILL_MM = 1e-4;
 
   /** A changed vertex must save more than this, mm of seam: keeps rounding from deciding. */
-  private static final double WORTH_MM = 1e-7;
+  private static final double WORTH_MM = 1e-5;
 
   /** Only vertices with a crossing this near are tried: share of the edge. */
   private static final double NEAR = 0.4;

@@ -63,10 +63,11 @@ public final class Seams {
     SeamCurve curve = CurveStart.of(facts, label, freedom, options);
     CurveShortening.run(curve, progress);
     Tiling cut = CurveCut.of(curve, facts);
-    return finished(cut, first, pulls, freedom, wishes, options);
+    return finished(casting, cut, first, pulls, freedom, wishes, options);
   }
 
   private static SeamResult finished(
+      TriMesh casting,
       Tiling cut,
       double firstLengthMm,
       List<Vec3> pulls,
@@ -81,7 +82,8 @@ public final class Seams {
       }
     }
     SeamMeasures measures = SeamMeasures.of(facts, edges, cut.label, firstLengthMm);
-    return new SeamResult(cut, new SeamLines(cut, edges), measures);
+    Tiling joined = Rejoin.of(casting, cut, edges);
+    return new SeamResult(joined, new SeamLines(joined, SurfaceEdges.of(joined.mesh)), measures);
   }
 
   private static double length(Tiling tiling, SurfaceEdges edges) {
