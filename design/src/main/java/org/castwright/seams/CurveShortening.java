@@ -6,9 +6,9 @@ import org.castwright.progress.Progress;
 /**
  * Moves a seam downhill in cost: crossings along their edges, each to the place that is best for it
  * (the problem of one crossing is convex), and vertices from piece to piece where that lets the
- * seam run cheaper. Every step keeps to what the pieces may take, and none raises the cost. The
- * result is locally shortest, that is straight when the facets are laid flat, wherever nothing
- * holds it.
+ * seam run cheaper. No step gives a piece more of what it may not take, and none raises the cost of
+ * seam, draft and what is caught together. The result is locally shortest, that is straight when
+ * the facets are laid flat, wherever nothing holds it.
  */
 final class CurveShortening {
 
@@ -44,6 +44,11 @@ final class CurveShortening {
   private final IntRow near = new IntRow();
   private final boolean[] taken;
   private int spokes;
+
+  // derivatives of the cost by t at the place under trial
+  private double first;
+  private double second;
+
   private int[] live = new int[0];
 
   private CurveShortening(SeamCurve curve) {
@@ -122,7 +127,8 @@ final class CurveShortening {
     curve.beyond(f, e, a);
     curve.beyond(g, e, b);
     double slope = curve.draftSlope(f, e) + curve.draftSlope(g, e);
-    double t = curve.t[e];
+    double before = curve.t[e];
+    double t = before;
     for (int i = 0; i < NEWTON_STEPS && lo < hi; i++) {
       curve.t[e] = t;
       curve.point(e, p);
@@ -138,11 +144,8 @@ final class CurveShortening {
       double next = second > 0 ? t - first / second : Double.NaN;
       t = next >= lo && next <= hi ? next : (lo + hi) / 2;
     }
-    curve.t[e] = settle(e, t, slope, f, g);
+    curve.t[e] = settle(e, new double[] {before, t, curve.least[e], curve.most[e]}, slope);
   }
-
-  private double first;
-  private double second;
 
   /** Adds the derivatives by t of a weighted distance from the crossing. */
   private void pull(int e, double[] to, double weight) {
@@ -166,21 +169,20 @@ final class CurveShortening {
     }
   }
 
-  /** The found place, or the one at which the search stands best if an end is better still. */
-  private double settle(int e, double t, double slope, int f, int g) {
-    double best = t;
+  /** The cheapest of some places of a crossing; the first of those that cost the same. */
+  private double settle(int e, double[] places, double slope) {
+    double best = places[0];
     double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < 3; i++) {
-      double s = i == 0 ? t : i == 1 ? curve.least[e] : curve.most[e];
-      curve.t[e] = s;
+    for (double place : places) {
+      curve.t[e] = place;
       curve.point(e, p);
       double cost =
-          curve.weight(f) * SeamCurve.distance(p, a)
-              + curve.weight(g) * SeamCurve.distance(p, b)
-              + slope * s;
+          curve.weight(edges.left[e]) * SeamCurve.distance(p, a)
+              + curve.weight(edges.right[e]) * SeamCurve.distance(p, b)
+              + slope * place;
       if (cost < least) {
         least = cost;
-        best = s;
+        best = place;
       }
     }
     return best;

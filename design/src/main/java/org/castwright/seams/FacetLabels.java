@@ -17,11 +17,7 @@ final class FacetLabels {
             problem,
             cheapest(problem),
             round -> progress.at("seams: labels", 1 - 1.0 / (1 + round)));
-    for (int i = 0; i < MERGE_ROUNDS; i++) {
-      if (!Patches.merge(facts, edges, label, options)) {
-        break;
-      }
-    }
+    PatchMerge.run(facts, edges, label, options, MERGE_ROUNDS);
     return label;
   }
 

@@ -1,6 +1,5 @@
 package org.castwright.seams;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -37,53 +36,49 @@ public record SeamMeasures(
   }
 
   static SeamMeasures of(FacetFacts facts, SurfaceEdges edges, byte[] label, double firstLengthMm) {
-    double all = 0;
-    double hide = 0;
-    double show = 0;
-    double none = 0;
+    Lengths l = new Lengths();
     for (int e = 0; e < edges.count(); e++) {
       int f = edges.left[e];
       int g = edges.right[e];
       if (label[f] != label[g]) {
         double half = edges.length(facts.mesh(), e) / 2;
-        all += 2 * half;
-        hide += (facts.hide[f] ? half : 0) + (facts.hide[g] ? half : 0);
-        show += (facts.show[f] ? half : 0) + (facts.show[g] ? half : 0);
-        none += facts.noSeam[f] && facts.noSeam[g] ? 2 * half : 0;
+        l.all += 2 * half;
+        l.hide += (facts.hide[f] ? half : 0) + (facts.hide[g] ? half : 0);
+        l.show += (facts.show[f] ? half : 0) + (facts.show[g] ? half : 0);
+        l.none += facts.noSeam[f] && facts.noSeam[g] ? 2 * half : 0;
       }
     }
     int k = facts.pieces;
-    Double[] area = new Double[k];
-    Integer[] patches = new Integer[k];
-    Arrays.fill(area, 0.0);
-    Arrays.fill(patches, 0);
     double caught = 0;
     double missed = 0;
     double hidden = 0;
-    Patches parts = new Patches(facts.mesh(), edges, label);
-    boolean[] counted = new boolean[parts.count];
     for (int f = 0; f < label.length; f++) {
       double a = facts.mesh().areaVector(f).length();
-      area[label[f]] += a;
       caught += a * (1 - facts.share[f * k + label[f]]);
       missed += facts.wished[f] >= 0 && facts.wished[f] != label[f] ? a : 0;
       hidden += a * (1 - facts.best(f));
-      if (!counted[parts.of[f]]) {
-        counted[parts.of[f]] = true;
-        patches[label[f]]++;
-      }
     }
+    double share = l.all > 0 ? l.show / l.all : 0;
+    Patches patches = new Patches(facts.mesh(), edges, label);
     return new SeamMeasures(
-        all,
+        l.all,
         firstLengthMm,
-        all - hide,
-        show,
-        all > 0 ? show / all : 0,
-        none,
+        l.all - l.hide,
+        l.show,
+        share,
+        l.none,
         caught,
         missed,
         hidden,
-        List.of(patches),
-        List.of(area));
+        patches.counts(k, label),
+        patches.areas(k, label));
+  }
+
+  /** Sums of seam lengths, mm. */
+  private static final class Lengths {
+    double all;
+    double hide;
+    double show;
+    double none;
   }
 }

@@ -76,11 +76,7 @@ public final class Seams {
       SeamOptions options) {
     FacetFacts facts = FacetFacts.of(cut, pulls, freedom, wishes, options);
     SurfaceEdges edges = SurfaceEdges.of(cut.mesh);
-    for (int i = 0; i < MERGE_ROUNDS; i++) {
-      if (!Patches.merge(facts, edges, cut.label, options)) {
-        break;
-      }
-    }
+    PatchMerge.run(facts, edges, cut.label, options, MERGE_ROUNDS);
     SeamMeasures measures = SeamMeasures.of(facts, edges, cut.label, firstLengthMm);
     Tiling joined = Rejoin.of(casting, cut, edges);
     return new SeamResult(joined, new SeamLines(joined, SurfaceEdges.of(joined.mesh)), measures);

@@ -74,20 +74,7 @@ final class Tiling {
   }
 
   private void divide(MeshBuilder out, SurfaceEdges edges, int[] middle, int f) {
-    int splits = 0;
-    int turn = 0;
-    for (int k = 0; k < 3; k++) {
-      if (middle[edges.of[3 * f + k]] >= 0) {
-        splits++;
-      }
-    }
-    // turn the facet so that with one split it is the first edge, with two it is the last not
-    for (int k = 0; k < 3; k++) {
-      boolean has = middle[edges.of[3 * f + k]] >= 0;
-      if ((splits == 1 && has) || (splits == 2 && !has)) {
-        turn = splits == 1 ? k : (k + 1) % 3;
-      }
-    }
+    int turn = turn(edges, middle, f);
     int[] tri = mesh.tri();
     int a = tri[3 * f + turn];
     int b = tri[3 * f + (turn + 1) % 3];
@@ -95,29 +82,38 @@ final class Tiling {
     int ab = middle[edges.of[3 * f + turn]];
     int bc = middle[edges.of[3 * f + (turn + 1) % 3]];
     int ca = middle[edges.of[3 * f + (turn + 2) % 3]];
-    switch (splits) {
-      case 0 -> out.triangle(a, b, c);
-      case 1 -> {
-        out.triangle(a, ab, c);
-        out.triangle(ab, b, c);
-      }
-      case 2 -> {
-        out.triangle(ab, b, bc);
-        if (mesh.vertex(a).minus(mesh.vertex(b)).length()
-            < mesh.vertex(c).minus(mesh.vertex(b)).length()) {
-          out.triangle(a, ab, bc);
-          out.triangle(a, bc, c);
-        } else {
-          out.triangle(a, ab, c);
-          out.triangle(ab, bc, c);
-        }
-      }
-      default -> {
-        out.triangle(a, ab, ca);
-        out.triangle(ab, b, bc);
-        out.triangle(ca, bc, c);
-        out.triangle(ab, bc, ca);
+    if (ab < 0) {
+      out.triangle(a, b, c);
+    } else if (bc < 0) {
+      out.triangle(a, ab, c);
+      out.triangle(ab, b, c);
+    } else if (ca < 0) {
+      boolean shortAb = square(a, b) < square(b, c);
+      out.triangle(ab, b, bc);
+      out.triangle(a, ab, shortAb ? bc : c);
+      out.triangle(shortAb ? a : ab, bc, c);
+    } else {
+      out.triangle(a, ab, ca);
+      out.triangle(ab, b, bc);
+      out.triangle(ca, bc, c);
+      out.triangle(ab, bc, ca);
+    }
+  }
+
+  /** The corner to begin with so that split edges come before whole ones. */
+  private static int turn(SurfaceEdges edges, int[] middle, int f) {
+    for (int k = 0; k < 3; k++) {
+      boolean own = middle[edges.of[3 * f + k]] >= 0;
+      boolean before = middle[edges.of[3 * f + (k + 2) % 3]] >= 0;
+      if (own && !before) {
+        return k;
       }
     }
+    return 0;
+  }
+
+  private double square(int a, int b) {
+    Vec3 d = mesh.vertex(a).minus(mesh.vertex(b));
+    return d.dot(d);
   }
 }
