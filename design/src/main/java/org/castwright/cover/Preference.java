@@ -1,0 +1,139 @@
+package org.castwright.cover;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Which of several sets of equally many pulls is the best to work with. The first that differs
+ * decides: a pair of opposite pulls in it; what stays caught, in quarters of the tolerance; the
+ * share of surface with less than the nominal draft, in steps of two percent; then, for the few
+ * sets that lead so far, the number of bodies and the size of the smallest.
+ */
+final class Preference {
+
+  private static final double QUARTERS = 4;
+  private static final double DRAFT_STEPS = 50;
+  // sine of 2 degrees, the nominal draft (common practice, no source)
+  private static final double DRAFT_SINE = 0.0348994967;
+  // so many sets have their bodies counted
+  private static final int LEADERS = 6;
+
+  private final Trial trial;
+  private final CoverTolerance tolerance;
+  private final Bodies bodies;
+
+  Preference(Trial trial, CoverTolerance tolerance, Bodies bodies) {
+    this.trial = trial;
+    this.tolerance = tolerance;
+    this.bodies = bodies;
+  }
+
+  /** A set with the order its pulls are best taken in. */
+  record Chosen(int[] set, Bodies.Order order) {}
+
+  private record Rated(int[] set, int pairs, int caught, int draft) {}
+
+  /** The best of some sets; of equals the first. */
+  Chosen best(List<int[]> sets) {
+    List<Rated> rated = new ArrayList<>();
+    for (int[] set : sets) {
+      rated.add(rate(set));
+    }
+    Comparator<Rated> order =
+        Comparator.comparingInt(Rated::pairs)
+            .thenComparingInt(Rated::caught)
+            .thenComparingInt(Rated::draft);
+    rated.sort(order);
+    Chosen best = null;
+    for (int i = 0; i < rated.size() && i < LEADERS; i++) {
+      if (order.compare(rated.get(0), rated.get(i)) == 0) {
+        int[] set = rated.get(i).set;
+        Bodies.Order o = bodies.best(trial.directions(set));
+        if (best == null || o.betterThan(best.order)) {
+          best = new Chosen(set, o);
+        }
+      }
+    }
+    return best;
+  }
+
+  private Rated rate(int[] set) {
+    Caught left = trial.sum(trial.left(set));
+    double share =
+        Math.max(
+            share(left.areaMm2(), tolerance.areaMm2()),
+            share(left.volumeMm3(), tolerance.volumeMm3()));
+    return new Rated(
+        set,
+        hasPair(set) ? 0 : 1,
+        (int) Math.min(Integer.MAX_VALUE, QUARTERS * share),
+        (int) (DRAFT_STEPS * undrafted(set) / trial.surface()));
+  }
+
+  private static double share(double value, double limit) {
+    return value == 0 ? 0 : value / limit;
+  }
+
+  private static boolean hasPair(int[] set) {
+    int[] sorted = set.clone();
+    Arrays.sort(sorted);
+    for (int i = 1; i < sorted.length; i++) {
+      if (sorted[i] % 2 == 1 && sorted[i - 1] == sorted[i] - 1) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The surface whose best draft is under the nominal one, mm². */
+  double undrafted(int[] set) {
+    Samples samples = trial.samples();
+    double sum = 0;
+    for (int s = samples.cells(); s < samples.count(); s++) {
+      sum += draft(set, s) < DRAFT_SINE ? samples.weight(s) : 0;
+    }
+    return sum;
+  }
+
+  /** The sine of the best draft at a facet's sample among the pulls that free it; -1 for none. */
+  private double draft(int[] set, int s) {
+    double best = -1;
+    for (int j : set) {
+      if (trial.free(j, s)) {
+        double sine = trial.lean().sine(trial.samples().id(s), trial.direction(j));
+        best = Math.max(best, sine);
+      }
+    }
+    return best;
+  }
+
+  /** The set with one more column, the one that gives most surface its nominal draft. */
+  int[] grown(int[] set) {
+    Samples samples = trial.samples();
+    double[] gain = new double[trial.columns()];
+    for (int s = samples.cells(); s < samples.count(); s++) {
+      if (draft(set, s) < DRAFT_SINE) {
+        for (int j = 0; j < gain.length; j++) {
+          if (draft(new int[] {j}, s) >= DRAFT_SINE) {
+            gain[j] += samples.weight(s);
+          }
+        }
+      }
+    }
+    int best = -1;
+    for (int j = 0; j < gain.length; j++) {
+      boolean used = false;
+      for (int i : set) {
+        used |= i == j;
+      }
+      if (!used && (best < 0 || gain[j] > gain[best])) {
+        best = j;
+      }
+    }
+    int[] out = Arrays.copyOf(set, set.length + 1);
+    out[set.length] = best;
+    return out;
+  }
+}
