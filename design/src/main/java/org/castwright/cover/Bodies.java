@@ -32,34 +32,15 @@ final class Bodies {
     grid = new SpaceGrid(trial.mesh(), side / CELLS, WALL_SHARE * side);
   }
 
-  /**
-   * An order of pulls and what it gives.
-   *
-   * @param order places in the list of pulls
-   * @param bodies by pull, in that order
-   * @param volumes taken by each pull, in that order, mm³
-   * @param smallest volume of the smallest body, mm³
-   */
-  record Order(int[] order, int[] bodies, double[] volumes, double smallest) {
-
-    int total() {
-      return Arrays.stream(bodies).sum();
-    }
-
-    boolean betterThan(Order o) {
-      return total() != o.total() ? total() < o.total() : smallest > o.smallest;
-    }
-  }
-
   /** The best order: fewest bodies, then the largest smallest body. */
-  Order best(List<Vec3> pulls) {
+  PullOrder best(List<Vec3> pulls) {
     byte[] free = free(pulls);
     if (pulls.size() > ALL_ORDERS) {
       return climbed(free, pulls.size());
     }
-    Order best = null;
+    PullOrder best = null;
     for (int[] order : orders(pulls.size())) {
-      Order o = count(free, order);
+      PullOrder o = count(free, order);
       if (best == null || o.betterThan(best)) {
         best = o;
       }
@@ -99,18 +80,15 @@ final class Bodies {
   }
 
   /** From the given order by exchanging neighbors while that helps. */
-  private Order climbed(byte[] free, int n) {
+  private PullOrder climbed(byte[] free, int n) {
     int[] start = new int[n];
     Arrays.setAll(start, i -> i);
-    Order best = count(free, start);
+    PullOrder best = count(free, start);
     boolean better = true;
     while (better) {
       better = false;
       for (int i = 0; i + 1 < n; i++) {
-        int[] order = best.order.clone();
-        order[i] = best.order[i + 1];
-        order[i + 1] = best.order[i];
-        Order o = count(free, order);
+        PullOrder o = count(free, best.exchanged(i));
         if (o.betterThan(best)) {
           best = o;
           better = true;
@@ -144,7 +122,7 @@ final class Bodies {
     }
   }
 
-  private Order count(byte[] free, int[] order) {
+  private PullOrder count(byte[] free, int[] order) {
     byte[] rank = new byte[1 << order.length];
     for (int mask = 0; mask < rank.length; mask++) {
       rank[mask] = -1;
@@ -161,7 +139,7 @@ final class Bodies {
     return flood(label, order);
   }
 
-  private Order flood(byte[] label, int[] order) {
+  private PullOrder flood(byte[] label, int[] order) {
     int[] bodies = new int[order.length];
     double[] volumes = new double[order.length];
     int smallest = Integer.MAX_VALUE;
@@ -182,7 +160,7 @@ final class Bodies {
     for (int i = 0; i < bodies.length; i++) {
       bodies[i] = Math.max(1, bodies[i]);
     }
-    return new Order(order.clone(), bodies, volumes, smallest * cell);
+    return new PullOrder(order, bodies, volumes, smallest * cell);
   }
 
   /** Takes the body of a cell off the labels; returns its number of cells. */

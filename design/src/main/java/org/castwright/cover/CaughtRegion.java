@@ -1,5 +1,6 @@
 package org.castwright.cover;
 
+import java.util.List;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 
@@ -11,4 +12,10 @@ import org.castwright.geom.Vec3;
  * @param caught its surface, its space and its width
  * @param facets the facets of the casting in it, ascending; the nearest one when it touches none
  */
-public record CaughtRegion(Vec3 center, Box3 box, Caught caught, int[] facets) {}
+public record CaughtRegion(Vec3 center, Box3 box, Caught caught, List<Integer> facets) {
+
+  /** Copies the list. */
+  public CaughtRegion {
+    facets = List.copyOf(facets);
+  }
+}

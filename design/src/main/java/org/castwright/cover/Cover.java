@@ -189,7 +189,7 @@ public final class Cover {
     int[] set = chosen.set();
     List<Pull> out = new ArrayList<>();
     for (int i = 0; i < set.length; i++) {
-      int at = chosen.order().order()[i];
+      int at = chosen.order().at(i);
       int column = set[at];
       int[] others = Greedy.without(set, at);
       int[] only = Arrays.stream(trial.left(others)).filter(s -> trial.free(column, s)).toArray();
@@ -200,8 +200,8 @@ public final class Cover {
               Arrays.stream(fixed).anyMatch(j -> j == column),
               c.areaMm2(),
               c.volumeMm3(),
-              chosen.order().volumes()[i],
-              chosen.order().bodies()[i]));
+              chosen.order().volume(i),
+              chosen.order().bodies(i)));
     }
     return out;
   }

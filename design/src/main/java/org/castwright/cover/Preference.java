@@ -31,9 +31,30 @@ final class Preference {
   }
 
   /** A set with the order its pulls are best taken in. */
-  record Chosen(int[] set, Bodies.Order order) {}
+  static final class Chosen {
+    private final int[] set;
+    private final PullOrder order;
 
-  private record Rated(int[] set, int pairs, int caught, int draft) {}
+    private Chosen(int[] set, PullOrder order) {
+      this.set = set;
+      this.order = order;
+    }
+
+    int[] set() {
+      return set.clone();
+    }
+
+    PullOrder order() {
+      return order;
+    }
+  }
+
+  private record Rated(List<Integer> set, int pairs, int caught, int draft) {
+
+    int[] columns() {
+      return set.stream().mapToInt(Integer::intValue).toArray();
+    }
+  }
 
   /** The best of some sets; of equals the first. */
   Chosen best(List<int[]> sets) {
@@ -49,8 +70,8 @@ final class Preference {
     Chosen best = null;
     for (int i = 0; i < rated.size() && i < LEADERS; i++) {
       if (order.compare(rated.get(0), rated.get(i)) == 0) {
-        int[] set = rated.get(i).set;
-        Bodies.Order o = bodies.best(trial.directions(set));
+        int[] set = rated.get(i).columns();
+        PullOrder o = bodies.best(trial.directions(set));
         if (best == null || o.betterThan(best.order)) {
           best = new Chosen(set, o);
         }
@@ -66,7 +87,7 @@ final class Preference {
             share(left.areaMm2(), tolerance.areaMm2()),
             share(left.volumeMm3(), tolerance.volumeMm3()));
     return new Rated(
-        set,
+        Arrays.stream(set).boxed().toList(),
         hasPair(set) ? 0 : 1,
         (int) Math.min(Integer.MAX_VALUE, QUARTERS * share),
         (int) (DRAFT_STEPS * undrafted(set) / trial.surface()));

@@ -138,13 +138,13 @@ final class Regions {
       }
     }
     center = center.times(1 / sum);
-    int[] touched = Arrays.stream(facets, 0, n).sorted().distinct().toArray();
+    List<Integer> touched = Arrays.stream(facets, 0, n).sorted().distinct().boxed().toList();
     Caught c = trial.sum(own);
     return new CaughtRegion(
         center,
         Box3.of(points),
         new Caught(c.areaMm2(), c.volumeMm3(), width),
-        touched.length > 0 ? touched : new int[] {nearest(center)});
+        touched.isEmpty() ? List.of(nearest(center)) : touched);
   }
 
   private int nearest(Vec3 p) {

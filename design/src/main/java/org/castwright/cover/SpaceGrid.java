@@ -104,7 +104,8 @@ final class SpaceGrid {
   }
 
   double z(int c) {
-    return z0 + cell * (c / (nx * ny));
+    int layer = c / (nx * ny);
+    return z0 + cell * layer;
   }
 
   /** The cell that holds a point; points outside belong to the nearest cell of the rim. */
