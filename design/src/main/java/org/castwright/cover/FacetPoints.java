@@ -52,7 +52,8 @@ final class FacetPoints {
         for (int j = 0; j < 2 * (n - i) - 1; j++) {
           // centers of the upright and the upturned small triangles of one strip
           double third = j % 2 == 0 ? 1 / 3.0 : 2 / 3.0;
-          Vec3 p = a.plus(u.times((j / 2 + third) / n)).plus(v.times((i + third) / n)).plus(off);
+          int place = j / 2;
+          Vec3 p = a.plus(u.times((place + third) / n)).plus(v.times((i + third) / n)).plus(off);
           xyz[3 * s] = p.x();
           xyz[3 * s + 1] = p.y();
           xyz[3 * s + 2] = p.z();
