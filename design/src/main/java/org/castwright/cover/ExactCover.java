@@ -151,9 +151,9 @@ final class ExactCover {
 
   /** Takes the set if it leaves no more than the budget; else learns what it lacks. */
   private boolean accept(int[] chosen, int n, long[] banned) {
-    int[] set = Arrays.copyOf(chosen, n);
+    int[] set = Arrays.stream(chosen, 0, n).distinct().toArray();
     if (uncovered.within(set)) {
-      Arrays.sort(set, fixed.length, n);
+      Arrays.sort(set, fixed.length, set.length);
       found.add(set);
       stopped |= found.size() >= most;
       return true;

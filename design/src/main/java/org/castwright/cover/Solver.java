@@ -42,7 +42,8 @@ final class Solver {
       }
       proven &= outcome.complete() || !outcome.sets().isEmpty();
       if (!sets.isEmpty()) {
-        least = k;
+        least = sets.stream().mapToInt(set -> set.length).min().orElse(k);
+        sets.removeIf(set -> set.length > least);
       } else if (proven) {
         lowerBound = k + 1;
       }
