@@ -5,8 +5,10 @@ package org.castwright.cover;
  *
  * @param areaMm2 surface, mm²
  * @param volumeMm3 space of the mold, mm³
- * @param widthMm width of the widest catch, mm: the largest square that fits in it across every
- *     pull; 0 when nothing is caught or the width was not asked for
+ * @param widthMm width of the widest catch, mm: how far its innermost point would have to move
+ *     sideways to be free, half a square's side that fits in: about the width of the ledge that
+ *     holds it; measured up to 65 columns of the pictures; 0 when nothing is caught or the width
+ *     was not asked for
  */
 public record Caught(double areaMm2, double volumeMm3, double widthMm) {
 

@@ -1,9 +1,9 @@
 package org.castwright.cover;
 
 /**
- * What may stay caught in a mold that is said to open. A catch in which no square of {@code
- * widthMm}, laid across the pull, has room is a crease and counts as free; of the rest both the
- * area and the volume must stay within the limits.
+ * What may stay caught in a mold that is said to open. Where moving sideways by no more than {@code
+ * widthMm} sets a point free, it lies in a crease and counts as free: a ledge so narrow is a catch
+ * in name only. Of the rest both the area and the volume must stay within the limits.
  *
  * @param areaMm2 surface that may stay caught, mm²
  * @param volumeMm3 space of the mold that may stay caught, mm³
@@ -13,7 +13,7 @@ package org.castwright.cover;
 public record CoverTolerance(double areaMm2, double volumeMm3, double widthMm) {
 
   /** Stand-in until measured. */
-  public static final CoverTolerance DEFAULT = new CoverTolerance(10, 5, 0.5);
+  public static final CoverTolerance DEFAULT = new CoverTolerance(10, 5, 0.25);
 
   /** Checks the ranges. */
   public CoverTolerance {

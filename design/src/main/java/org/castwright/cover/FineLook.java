@@ -8,9 +8,10 @@ import org.castwright.survey.Lanes;
 /** What a set of pulls leaves when seen as sharply as pictures allow: the creases too. */
 final class FineLook {
 
-  // twice the play of a printed and coated mold, 0.05 mm; where the model is too large for pictures
-  // that fine, as fine as they get
-  private static final double WIDTH = 0.1;
+  // the play of a printed and coated mold (common practice, no source); where the model is too
+  // large
+  // for pictures that fine, as fine as they get
+  private static final double WIDTH = 0.05;
 
   private final Trial trial;
 
@@ -24,7 +25,7 @@ final class FineLook {
 
   /** The width that can be told, mm. */
   double width() {
-    return shade().window();
+    return shade().width();
   }
 
   Caught left(List<Vec3> pulls) {

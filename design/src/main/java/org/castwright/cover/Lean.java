@@ -5,8 +5,8 @@ import org.castwright.mesh.TriMesh;
 
 /**
  * Which facets lean under a pull by themselves: a facet whose normal points against the pull and
- * whose own shadow across the pull is wider than a crease holds the piece fast, whatever else is
- * there. Exact, while pictures only see to a column.
+ * whose own shadow across the pull is wider than two creases is caught over half of it and more,
+ * whatever else is there. Exact, while pictures only see to a column.
  */
 final class Lean {
 
@@ -19,7 +19,7 @@ final class Lean {
    * @param width of a crease, mm
    */
   Lean(TriMesh mesh, double width) {
-    this.width = width;
+    this.width = 2 * width;
     table = new double[STRIDE * mesh.triangleCount()];
     for (int f = 0; f < mesh.triangleCount(); f++) {
       Vec3 area = mesh.areaVector(f);

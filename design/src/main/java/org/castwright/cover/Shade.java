@@ -11,9 +11,9 @@ import org.castwright.survey.Raster;
 /**
  * What a casting hides from the two ends of an axis. A point is caught along the axis when the
  * casting stands above it in its own column and in all columns of the square window round it: so a
- * catch that the window does not fit in counts as free, a wall along the axis is free, and rounding
- * to the nearest column cannot make a slope hide its own surface. Belongs to one thread; the arrays
- * are used again from one axis to the next.
+ * point from which the open is reached by moving sideways no farther than the window counts as
+ * free, a wall along the axis is free, and rounding to the nearest column cannot make a slope hide
+ * its own surface. Belongs to one thread; the arrays are used again from one axis to the next.
  */
 final class Shade {
 
@@ -30,15 +30,18 @@ final class Shade {
   private float[] below = new float[0];
   private float[] row = new float[0];
 
+  /**
+   * @param widthMm of a crease, mm; the window reaches so far to each side, but a column at least
+   */
   Shade(TriMesh mesh, double widthMm) {
     this.mesh = mesh;
     pixel = pixelFor(mesh.bounds(), widthMm);
-    reach = Math.max(1, (int) Math.rint(widthMm / (2 * pixel)));
+    reach = Math.max(1, (int) Math.rint(widthMm / pixel));
   }
 
   private static double pixelFor(Box3 box, double widthMm) {
     double side = box.longestSide();
-    return Math.max(side / MOST_PIXELS, Math.min(side / FEWEST_PIXELS, widthMm / 2));
+    return Math.max(side / MOST_PIXELS, Math.min(side / FEWEST_PIXELS, widthMm));
   }
 
   /** The distance between columns, mm. */
@@ -46,9 +49,9 @@ final class Shade {
     return pixel;
   }
 
-  /** The width of the window in force, mm. */
-  double window() {
-    return 2 * reach * pixel;
+  /** How far the window reaches to each side, mm: catches narrower than this are free. */
+  double width() {
+    return reach * pixel;
   }
 
   /** Looks along an axis; the positive end is {@code axis}. */

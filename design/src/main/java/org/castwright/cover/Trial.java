@@ -30,7 +30,7 @@ final class Trial {
     this.threads = options.threads();
     samples = Samples.of(mesh, options.cells());
     width = options.tolerance().widthMm();
-    lean = new Lean(mesh, shade().window());
+    lean = new Lean(mesh, shade().width());
     surface = Arrays.stream(samples.areas()).sum();
     space = Arrays.stream(samples.volumes()).sum();
     table = CoverTable.of(bits, new double[0], new double[0]);

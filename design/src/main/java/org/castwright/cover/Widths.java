@@ -6,12 +6,13 @@ import org.castwright.geom.Vec3;
 
 /**
  * How wide catches are: the window of the pictures is widened column by column; the width at a
- * sample is that of the widest window in which it is still caught along every pull.
+ * sample is how far the widest window reaches in which it is still caught along every pull, that is
+ * how far it would have to move sideways to be free of one.
  */
 final class Widths {
 
-  // 2 x 40 columns of a quarter of a millimeter: wider catches are simply wide
-  private static final int MOST_STEPS = 40;
+  // 64 columns of a quarter of a millimeter: wider catches are simply wide
+  private static final int MOST_STEPS = 64;
 
   private Widths() {}
 
@@ -30,7 +31,7 @@ final class Widths {
     }
     double[] out = new double[list.length];
     for (int i = 0; i < out.length; i++) {
-      out[i] = pulls.isEmpty() ? 0 : shade.window() + 2 * steps[i] * shade.pixel();
+      out[i] = pulls.isEmpty() ? 0 : shade.width() + steps[i] * shade.pixel();
     }
     return out;
   }
