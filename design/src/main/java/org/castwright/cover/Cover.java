@@ -45,7 +45,7 @@ public final class Cover {
       throw new MeshException(
           "The model encloses no volume or is inside out; turn its facets outward first.");
     }
-    this.options = options;
+    this.options = options.withTolerance(options.tolerance().on(mesh.area()));
     this.progress = progress;
     trial = new Trial(mesh, options);
   }
@@ -159,6 +159,7 @@ public final class Cover {
         pulls,
         chosen.order().total(),
         both.within(options.tolerance()),
+        options.tolerance(),
         certificate(solver),
         leftSum,
         regions.of(left, leftWidths),

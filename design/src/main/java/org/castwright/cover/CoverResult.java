@@ -9,6 +9,7 @@ import java.util.List;
  * @param pieces bodies in all, when in this order each pull takes all it can: never fewer than
  *     pulls
  * @param opens whether what stays caught, what no direction frees included, keeps the tolerance
+ * @param tolerance in force
  * @param certificate how sure the number is
  * @param left what no chosen pull frees though some candidate does
  * @param regions where that is, largest first
@@ -24,6 +25,7 @@ public record CoverResult(
     List<Pull> pulls,
     int pieces,
     boolean opens,
+    CoverTolerance tolerance,
     Certificate certificate,
     Caught left,
     List<CaughtRegion> regions,

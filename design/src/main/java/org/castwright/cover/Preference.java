@@ -8,17 +8,17 @@ import java.util.List;
 /**
  * Which of several sets of equally many pulls is the best to work with. The first that differs
  * decides: a pair of opposite pulls in it; what stays caught, in quarters of the tolerance; the
- * share of surface with less than the nominal draft, in steps of two percent; then, for the few
+ * share of surface with less than the nominal draft, in steps of five percent; then, for the few
  * sets that lead so far, the number of bodies and the size of the smallest.
  */
 final class Preference {
 
   private static final double QUARTERS = 4;
-  private static final double DRAFT_STEPS = 50;
+  private static final double DRAFT_STEPS = 20;
   // sine of 2 degrees, the nominal draft (common practice, no source)
   private static final double DRAFT_SINE = 0.0348994967;
   // so many sets have their bodies counted
-  private static final int LEADERS = 6;
+  private static final int LEADERS = 10;
 
   private final Trial trial;
   private final CoverTolerance tolerance;

@@ -278,7 +278,7 @@ final class ReportMaker {
     return new Report.Box(array(b.min()), array(b.max()));
   }
 
-  private static List<Double> array(Vec3 v) {
+  static List<Double> array(Vec3 v) {
     // adding zero turns -0 into 0
     return List.of(v.x() + 0.0, v.y() + 0.0, v.z() + 0.0);
   }
@@ -287,7 +287,7 @@ final class ReportMaker {
     return e.name().toLowerCase(Locale.ROOT);
   }
 
-  private static double round(double v, int digits) {
+  static double round(double v, int digits) {
     double f = Math.pow(10, digits);
     return Double.isFinite(v) ? Math.rint(v * f) / f + 0.0 : v;
   }

@@ -21,7 +21,7 @@ class VoxelCoverTest {
   private static final CoverOptions OPTIONS =
       CoverOptions.DEFAULT
           .withCells(30)
-          .withTolerance(new CoverTolerance(0, 0, CoverTolerance.DEFAULT.widthMm()));
+          .withTolerance(new CoverTolerance(0, 0, 0, CoverTolerance.DEFAULT.widthMm()));
 
   private static int sees(VoxelShape s, int x, int y, int z) {
     int out = 0;
