@@ -39,7 +39,7 @@ class LookPiecesTest {
     Cli three = Cli.run("look", "--pieces", "auto", "--pull", "0,0,1", waist().toString());
     assertEquals(0, three.code(), three.toString());
     assertTrue(three.out().contains("opens in 3 pulls"), three.out());
-    assertTrue(three.out().contains("along 0, 0, 1 (given)"), three.out());
+    assertTrue(three.out().contains("along 0.000, 0.000, 1.000 (given)"), three.out());
     Cli two = Cli.run("look", "--pieces", "2", "--pull", "0,0,1", waist().toString());
     assertEquals(3, two.code(), two.toString());
     assertTrue(two.out().contains("does NOT open in 2 pulls"), two.out());
@@ -67,8 +67,9 @@ class LookPiecesTest {
 
   @Test
   void whatIsNoNumberOfPiecesIsRefused() throws IOException {
-    String words = Cli.run("look", "--pieces", "9", waist().toString()).refused();
-    assertTrue(words.contains("pieces are auto or 1 to 8"), words);
+    Cli nine = Cli.run("look", "--pieces", "9", waist().toString());
+    assertEquals(2, nine.code());
+    assertTrue(nine.err().contains("pieces are auto or 1 to 8, not '9'"), nine.err());
     Cli.run("look", "--pieces", "auto", "--crease", "0", waist().toString()).refused();
   }
 }

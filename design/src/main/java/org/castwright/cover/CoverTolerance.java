@@ -17,7 +17,7 @@ public record CoverTolerance(double areaMm2, double areaShare, double volumeMm3,
   /**
    * 25 mm² or a thousandth of the surface, 5 mm³, creases of 0.15 mm. Measured on scans and
    * machined parts of 100 mm: one pull fewer than these values ask for leaves 66 to 1300 mm² caught
-   * on ledges of 0.5 mm and wider, that is pockets; one more pull only thins out creases. A crease
+   * on ledges of 0.6 mm and wider, that is pockets; one more pull only thins out creases. A crease
    * is three times the play of 0.05 mm of a printed and coated mold (common practice, no source):
    * less is what a layer line or a facet of a scan makes.
    */
