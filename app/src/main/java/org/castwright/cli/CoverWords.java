@@ -111,8 +111,8 @@ final class CoverWords {
           p.areaMm2(),
           p.volumeMm3(),
           p.widthMm(),
-          p.facets().size(),
-          p.facets().get(0));
+          p.facets(),
+          p.firstFacets().get(0));
     }
     if (places.size() > PLACES) {
       line(out, "  and %d more place(s)", places.size() - PLACES);

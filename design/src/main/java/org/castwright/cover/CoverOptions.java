@@ -41,7 +41,7 @@ public record CoverOptions(
           80,
           true,
           CoverTolerance.DEFAULT,
-          500_000,
+          1_000_000,
           Runtime.getRuntime().availableProcessors());
 
   /** Checks the ranges and makes the fixed pulls unit vectors. */

@@ -4,7 +4,8 @@ import java.util.List;
 import org.castwright.geom.Vec3;
 
 /**
- * The best set of so many pulls that was found, not proved best.
+ * A set of so many pulls that leaves little: the chosen one for its number, for the others the best
+ * found by exchange, not proved best.
  *
  * @param pulls how many
  * @param directions the set, unit vectors

@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import org.castwright.survey.Lanes;
 
 /**
  * Which of several sets of equally many pulls is the best to work with. The first that differs
- * decides: a pair of opposite pulls in it; what stays caught, in quarters of the tolerance; the
- * share of surface with less than the nominal draft, in steps of five percent; then, for the few
- * sets that lead so far, the number of bodies and the size of the smallest.
+ * decides: what stays caught; a pair of opposite pulls in it; the shaky surface, that is what would
+ * be caught if the pulls were turned a little: walls and facets leaning under, freed by no two
+ * opposite pulls; the share of surface with less than the nominal draft, in steps of five percent;
+ * then, for the few sets that lead so far, the number of bodies and the size of the smallest.
+ * Caught and shaky surface differ when one is twice the other, beginning with a quarter of the
+ * tolerance.
  */
 final class Preference {
 
@@ -17,6 +21,9 @@ final class Preference {
   private static final double DRAFT_STEPS = 20;
   // sine of 2 degrees, the nominal draft (common practice, no source)
   private static final double DRAFT_SINE = 0.0348994967;
+  // sine of a quarter of a degree, which the turn test turns by
+  private static final double SHAKY_SINE = 0.0043633093;
+  private static final double NOT_FREE = -2;
   // so many sets have their bodies counted
   private static final int LEADERS = 10;
 
@@ -49,7 +56,7 @@ final class Preference {
     }
   }
 
-  private record Rated(List<Integer> set, int pairs, int caught, int draft) {
+  private record Rated(List<Integer> set, int pairs, int caught, int shaky, int draft) {
 
     int[] columns() {
       return set.stream().mapToInt(Integer::intValue).toArray();
@@ -58,13 +65,14 @@ final class Preference {
 
   /** The best of some sets; of equals the first. */
   Chosen best(List<int[]> sets) {
-    List<Rated> rated = new ArrayList<>();
-    for (int[] set : sets) {
-      rated.add(rate(set));
-    }
+    Rated[] each = new Rated[sets.size()];
+    Lanes.run(
+        each.length, trial.threads(), () -> this, (own, i) -> each[i] = own.rate(sets.get(i)));
+    List<Rated> rated = new ArrayList<>(List.of(each));
     Comparator<Rated> order =
-        Comparator.comparingInt(Rated::pairs)
-            .thenComparingInt(Rated::caught)
+        Comparator.comparingInt(Rated::caught)
+            .thenComparingInt(Rated::pairs)
+            .thenComparingInt(Rated::shaky)
             .thenComparingInt(Rated::draft);
     rated.sort(order);
     Chosen best = null;
@@ -82,15 +90,43 @@ final class Preference {
 
   private Rated rate(int[] set) {
     Caught left = trial.sum(trial.left(set));
-    double share =
+    double undrafted = 0;
+    double shaky = 0;
+    Samples samples = trial.samples();
+    for (int s = samples.cells(); s < samples.count(); s++) {
+      double sine = draft(set, s);
+      if (sine < DRAFT_SINE && sine > NOT_FREE) {
+        undrafted += samples.weight(s);
+        shaky += sine < SHAKY_SINE && !freeBothWays(set, s) ? samples.weight(s) : 0;
+      }
+    }
+    double caught =
         Math.max(
             share(left.areaMm2(), tolerance.areaMm2()),
             share(left.volumeMm3(), tolerance.volumeMm3()));
     return new Rated(
         Arrays.stream(set).boxed().toList(),
         hasPair(set) ? 0 : 1,
-        (int) Math.min(Integer.MAX_VALUE, QUARTERS * share),
-        (int) (DRAFT_STEPS * undrafted(set) / trial.surface()));
+        doublings(caught),
+        doublings(share(shaky, tolerance.areaMm2())),
+        (int) (DRAFT_STEPS * undrafted / trial.surface()));
+  }
+
+  /** How often a quarter doubles to reach a share, 0 up to a quarter. */
+  private static int doublings(double share) {
+    return Math.max(0, Math.getExponent(QUARTERS * share) + 1);
+  }
+
+  /** Whether a pull and its opposite free a sample: turned, one of them still does. */
+  private boolean freeBothWays(int[] set, int s) {
+    for (int j : set) {
+      for (int i : set) {
+        if (i == (j ^ 1) && trial.free(i, s) && trial.free(j, s)) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private static double share(double value, double limit) {
@@ -108,19 +144,9 @@ final class Preference {
     return false;
   }
 
-  /** The surface whose best draft is under the nominal one, mm². */
-  double undrafted(int[] set) {
-    Samples samples = trial.samples();
-    double sum = 0;
-    for (int s = samples.cells(); s < samples.count(); s++) {
-      sum += draft(set, s) < DRAFT_SINE ? samples.weight(s) : 0;
-    }
-    return sum;
-  }
-
-  /** The sine of the best draft at a facet's sample among the pulls that free it; -1 for none. */
+  /** The sine of the best draft at a facet's sample among the pulls that free it, or NOT_FREE. */
   private double draft(int[] set, int s) {
-    double best = -1;
+    double best = NOT_FREE;
     for (int j : set) {
       if (trial.free(j, s)) {
         double sine = trial.lean().sine(trial.samples().id(s), trial.direction(j));

@@ -9,6 +9,8 @@ final class Solver {
 
   // more sets than this are not compared
   private static final int ENOUGH = 200;
+  // so many columns are taken to complete an opposite pair to three
+  private static final int THIRDS = 2;
 
   private final Trial trial;
   private final CoverOptions options;
@@ -60,6 +62,9 @@ final class Solver {
         addIfWithin(pairs, new int[] {j, j + 1});
       }
     }
+    if (least == 3 && fixed.length == 0) {
+      addPairsAndOne(pairs);
+    }
     for (int[] set : sets) {
       for (int i = 0; i < set.length; i++) {
         for (int k = fixed.length; k < set.length; k++) {
@@ -74,6 +79,16 @@ final class Solver {
     }
     pairs.addAll(sets);
     sets = pairs;
+  }
+
+  /** Adds opposite pairs with one more column, the first few for each pair. */
+  private void addPairsAndOne(List<int[]> to) {
+    for (int j = 0; j < trial.columns(); j += 2) {
+      int before = to.size();
+      for (int k = 0; k < trial.columns() && to.size() < before + THIRDS; k++) {
+        addIfWithin(to, new int[] {j, j + 1, k});
+      }
+    }
   }
 
   private void addIfWithin(List<int[]> to, int[] set) {

@@ -46,6 +46,9 @@ public record CoverInfo(
     boolean holdsTurned,
     List<CaughtSum> caughtTurned) {
 
+  // so many facets of a place are named
+  private static final int FACETS = 20;
+
   /** One pull; what only it frees, and what it takes of the block in this order. */
   public record PullInfo(
       List<Double> direction,
@@ -71,7 +74,7 @@ public record CoverInfo(
   /** How much is caught. */
   public record CaughtSum(double areaMm2, double volumeMm3, double widthMm) {}
 
-  /** A connected place. */
+  /** A connected place; of its facets the first few are named. */
   public record Place(
       List<Double> center,
       List<Double> min,
@@ -79,7 +82,8 @@ public record CoverInfo(
       double areaMm2,
       double volumeMm3,
       double widthMm,
-      List<Integer> facets) {}
+      int facets,
+      List<Integer> firstFacets) {}
 
   /** A point of the curve; directions of the set it was measured with. */
   public record Point(
@@ -141,7 +145,8 @@ public record CoverInfo(
         mm(r.caught().areaMm2()),
         mm(r.caught().volumeMm3()),
         mm(r.caught().widthMm()),
-        r.facets());
+        r.facets().size(),
+        r.facets().subList(0, Math.min(FACETS, r.facets().size())));
   }
 
   private static Point point(CurvePoint p) {
