@@ -29,11 +29,31 @@ final class CoverWords {
         proof.candidates(),
         proof.samples(),
         proof.nodes());
+    pulls(c, out);
+    curve(c, out);
+    places(out, "caught", c.left(), c.places());
+    places(out, "freed by no direction", c.never(), c.neverPlaces());
+    line(
+        out,
+        "  counting ledges from %.2f mm up: %.1f mm², %.1f mm³ caught",
+        c.fineWidthMm(),
+        c.fine().areaMm2(),
+        c.fine().volumeMm3());
+    line(
+        out,
+        c.holdsTurned()
+            ? "  holds when all pulls are turned by %.2f°"
+            : "  FRAGILE: does not hold when all pulls are turned by %.2f°; it hangs on walls without"
+                + " draft",
+        c.turnDegrees());
+  }
+
+  private static void pulls(CoverInfo c, PrintWriter out) {
     for (int i = 0; i < c.pulls().size(); i++) {
       var p = c.pulls().get(i);
       line(
           out,
-          "  pull %d along %s%s: alone frees %.1f mm², %.1f mm³; %d piece(s)",
+          "  pull %d along %s%s: only it frees %.1f mm², %.1f mm³; %d piece(s)",
           i + 1,
           list(p.direction()),
           p.given() ? " (given)" : "",
@@ -41,6 +61,9 @@ final class CoverWords {
           p.onlyVolumeMm3(),
           p.bodies());
     }
+  }
+
+  private static void curve(CoverInfo c, PrintWriter out) {
     line(
         out,
         "  caught with so many pulls (may stay: %.1f mm², %.1f mm³, creases of %.2f mm)",
@@ -57,21 +80,6 @@ final class CoverWords {
           p.widthMm(),
           p.opens() ? "  opens" : "");
     }
-    places(out, "caught", c.left(), c.places());
-    places(out, "freed by no direction", c.never(), c.neverPlaces());
-    line(
-        out,
-        "  counting ledges from %.2f mm up: %.1f mm², %.1f mm³ caught",
-        c.fineWidthMm(),
-        c.fine().areaMm2(),
-        c.fine().volumeMm3());
-    line(
-        out,
-        c.holdsTurned()
-            ? "  holds when all pulls are turned by %.2f°"
-            : "  FRAGILE: does not hold when all pulls are turned by %.2f°; it hangs on walls without"
-                + " draft",
-        c.turnDegrees());
   }
 
   private static String certainty(CoverInfo c) {

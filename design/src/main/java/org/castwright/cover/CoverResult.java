@@ -34,7 +34,7 @@ public record CoverResult(
     Caught fine,
     double fineWidthMm,
     List<CurvePoint> curve,
-    TurnTest turns) {
+    Turns turns) {
 
   /** Copies the lists. */
   public CoverResult {

@@ -120,10 +120,6 @@ final class CoverTable {
     return bits;
   }
 
-  boolean covers(int column, int row) {
-    return (bits[row * words + (column >> 6)] >>> column & 1) != 0;
-  }
-
   /** Whether a row is covered by one of the columns in a set of bits. */
   boolean covered(int row, long[] set) {
     long any = 0;
@@ -139,15 +135,6 @@ final class CoverTable {
 
   double volume(int row) {
     return volume[row];
-  }
-
-  /** How many columns cover a row. */
-  int degree(int row) {
-    int n = 0;
-    for (int k = 0; k < words; k++) {
-      n += Long.bitCount(bits[row * words + k]);
-    }
-    return n;
   }
 
   /** A set of columns as bits. */

@@ -29,16 +29,11 @@ final class FreeBits {
   /**
    * The samples free along an axis and against it.
    *
-   * @param lean facets that lean under the pull by themselves, or null not to ask
+   * @param lean facets that lean under the pull by themselves
    * @return two sets of bits
    */
   static long[][] along(Vec3 axis, Samples samples, Shade shade, Lean lean) {
     shade.look(axis);
-    return read(axis, samples, shade, lean);
-  }
-
-  /** The same from a picture already made. */
-  static long[][] read(Vec3 axis, Samples samples, Shade shade, Lean lean) {
     int n = samples.count();
     long[] up = new long[words(n)];
     long[] down = new long[words(n)];

@@ -55,7 +55,7 @@ final class Samples {
    * Leaves out facets' points that lie in the casting: in sharp grooves, and where parts overlap.
    */
   private Samples outside(TriMesh mesh) {
-    InsideTest inside = new InsideTest(mesh);
+    Inside inside = new Inside(mesh);
     int[] list = new int[count];
     int n = 0;
     for (int s = 0; s < count; s++) {

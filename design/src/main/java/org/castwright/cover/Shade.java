@@ -19,6 +19,7 @@ final class Shade {
 
   private static final int FEWEST_PIXELS = 200;
   private static final int MOST_PIXELS = 1000;
+  private static final int SO_MANY_THAT_PIXEL_DECIDES = Integer.MAX_VALUE;
 
   private final TriMesh mesh;
   private final double pixel;
@@ -57,7 +58,7 @@ final class Shade {
   /** Looks along an axis; the positive end is {@code axis}. */
   void look(Vec3 axis) {
     frame = Frame.along(axis);
-    image.look(mesh, frame, MOST_PIXELS * MOST_PIXELS, pixel);
+    image.look(mesh, frame, SO_MANY_THAT_PIXEL_DECIDES, pixel);
     raster = image.raster();
     int n = raster.nx() * raster.ny();
     if (above.length < n) {

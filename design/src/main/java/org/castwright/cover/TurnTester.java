@@ -30,7 +30,7 @@ final class TurnTester {
    * @param set columns of the answer
    * @param plain what it leaves
    */
-  TurnTest of(int[] set, Caught plain, CoverTolerance tolerance) {
+  Turns of(int[] set, Caught plain, CoverTolerance tolerance) {
     long[][] free = new long[TURNS * set.length][];
     Lanes.run(
         free.length,
@@ -45,7 +45,7 @@ final class TurnTester {
       holds &= c.areaMm2() <= Math.max(tolerance.areaMm2(), TENTH_MORE * plain.areaMm2());
       holds &= c.volumeMm3() <= Math.max(tolerance.volumeMm3(), TENTH_MORE * plain.volumeMm3());
     }
-    return new TurnTest(DEGREES, holds, left);
+    return new Turns(DEGREES, holds, left);
   }
 
   private Caught left(long[][] free, int turn, int pulls) {

@@ -172,6 +172,7 @@ class ExactCoverTest {
     assertEquals(2, table.rows());
     assertEquals(3, table.area(0));
     assertEquals(4, table.area(1));
-    assertEquals(2, table.degree(0));
+    assertTrue(table.covered(1, table.set(new int[] {1})));
+    assertFalse(table.covered(1, table.set(new int[] {0})));
   }
 }

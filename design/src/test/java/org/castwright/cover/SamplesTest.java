@@ -58,7 +58,7 @@ class SamplesTest {
 
   @Test
   void insideIsInside() {
-    InsideTest inside = new InsideTest(twoBalls(RADIUS));
+    Inside inside = new Inside(twoBalls(RADIUS));
     SplittableRandom random = new SplittableRandom(7);
     int in = 0;
     for (int i = 0; i < 20_000; i++) {

@@ -11,10 +11,10 @@ import java.util.List;
  *     tenth above what stays caught without a turn
  * @param turned what stays caught after each turn, widths not measured
  */
-public record TurnTest(double degrees, boolean holds, List<Caught> turned) {
+public record Turns(double degrees, boolean holds, List<Caught> turned) {
 
   /** Copies the list. */
-  public TurnTest {
+  public Turns {
     turned = List.copyOf(turned);
   }
 }

@@ -8,7 +8,7 @@ import org.castwright.mesh.TriMesh;
  * from its lower end to its upper end, so both facets of the edge decide alike. Facets are kept in
  * strips along y.
  */
-final class InsideTest {
+final class Inside {
 
   private static final int STRIPS = 1024;
 
@@ -19,7 +19,7 @@ final class InsideTest {
   private final int[] start = new int[STRIPS + 1];
   private final int[] facets;
 
-  InsideTest(TriMesh mesh) {
+  Inside(TriMesh mesh) {
     xyz = mesh.xyz();
     tri = mesh.tri();
     low = mesh.bounds().min().y();
