@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.castwright.cover.Cover;
+import org.castwright.cover.CoverResult;
 import org.castwright.geom.Vec3;
 import org.castwright.pipeline.Json;
 import org.castwright.pipeline.LookReport;
@@ -25,7 +27,7 @@ import picocli.CommandLine.Spec;
 /** {@code castwright look MODEL}: health and opening of a model, nothing built. */
 @Command(
     name = "look",
-    description = "Reads a model, heals it in memory and says how it opens in two rigid pieces.",
+    description = "Reads a model, heals it in memory and says how it opens in rigid pieces.",
     mixinStandardHelpOptions = true,
     sortOptions = false)
 final class LookCommand implements Callable<Integer> {
@@ -55,6 +57,7 @@ final class LookCommand implements Callable<Integer> {
       description = "Write a PNG of the caught places.")
   private Path picture;
 
+  @Mixin private PiecesArguments pieces;
   @Mixin private ModelArguments modelArguments;
   @Mixin private RunArguments run;
 
@@ -69,7 +72,11 @@ final class LookCommand implements Callable<Integer> {
           pull == null
               ? Survey.of(model.mesh(), o, progress)
               : Survey.along(model.mesh(), pull.unit(), o, progress);
-      LookReport report = LookReport.of(model, s, release);
+      CoverResult cover =
+          pieces.asked()
+              ? Cover.of(model.mesh(), pieces.options(pull, run.threads()), progress)
+              : null;
+      LookReport report = LookReport.of(model, s, release, cover);
       if (run.json()) {
         out.println(Json.write(report).stripTrailing());
       } else {
@@ -79,7 +86,8 @@ final class LookCommand implements Callable<Integer> {
         Refusal.picture(model.mesh(), s, picture, run.threads());
       }
       out.flush();
-      return s.best().free() ? Exit.OK.code() : Exit.CAUGHT.code();
+      boolean opens = cover == null ? s.best().free() : cover.opens();
+      return opens ? Exit.OK.code() : Exit.CAUGHT.code();
     }
   }
 
@@ -136,7 +144,9 @@ final class LookCommand implements Callable<Integer> {
           c.depthMm(),
           c.widthMm());
     }
-    if (!s.free()) {
+    if (r.cover() != null) {
+      CoverWords.print(r.cover(), out);
+    } else if (!s.free()) {
       Summary.HELPS.forEach(h -> line(out, "  what would help: %s", h));
     }
   }

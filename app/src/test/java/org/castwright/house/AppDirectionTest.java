@@ -44,6 +44,7 @@ class AppDirectionTest {
               "..castwright.cli..",
               "..castwright.demo..",
               "..castwright.survey..",
+              "..castwright.cover..",
               "..castwright.parting..",
               "..castwright.plan..",
               "..castwright.mold..",

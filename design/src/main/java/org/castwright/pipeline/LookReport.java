@@ -1,6 +1,8 @@
 package org.castwright.pipeline;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import org.castwright.cover.CoverResult;
 import org.castwright.repair.MeshHealth;
 import org.castwright.survey.SurveyResult;
 
@@ -9,7 +11,8 @@ import org.castwright.survey.SurveyResult;
  *
  * @param input the file and what healing did
  * @param health of the healed model
- * @param survey how it opens
+ * @param survey how it opens in two
+ * @param cover the fewest pulls that open it; null when they were not asked for
  * @param warnings sentences for the maker
  */
 public record LookReport(
@@ -17,6 +20,7 @@ public record LookReport(
     Report.Input input,
     Health health,
     Report.SurveyInfo survey,
+    @JsonInclude(JsonInclude.Include.NON_NULL) CoverInfo cover,
     List<String> warnings) {
 
   /** Measures of a model. */
@@ -33,8 +37,10 @@ public record LookReport(
    * Gathers a report.
    *
    * @param releaseMm release tolerance the survey was made with
+   * @param cover the fewest pulls, or null
    */
-  public static LookReport of(Model model, SurveyResult survey, double releaseMm) {
+  public static LookReport of(
+      Model model, SurveyResult survey, double releaseMm, CoverResult cover) {
     MeshHealth h = model.repair().before();
     return new LookReport(
         MoldJob.VERSION,
@@ -48,6 +54,7 @@ public record LookReport(
             model.mesh().volume(),
             model.mesh().area()),
         ReportMaker.survey(survey, releaseMm),
+        cover == null ? null : CoverInfo.of(cover),
         model.warnings());
   }
 }

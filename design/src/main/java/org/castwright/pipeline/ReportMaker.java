@@ -270,14 +270,16 @@ final class ReportMaker {
 
   private static Report.Limits limits(MoldPlan plan, JobOptions options) {
     double wall = Math.min(plan.options().process().minimumWallMm(), plan.block().wallMm());
+    // where two pieces part the model decides; a seam with side pieces is ours to answer for
+    boolean sound = !plan.sides().isEmpty();
     return new Report.Limits(
         plan.options().releaseMm(),
         wall,
         array(options.bed()),
         plan.options().allowCaught(),
         ProofLimits.DEFAULT.shakeShare(),
-        options.wedgeDeg(),
-        plan.options().process().minimumWebMm());
+        sound ? options.wedgeDeg() : 0,
+        sound ? plan.options().process().minimumWebMm() : 0);
   }
 
   private static Report.Box box(TriMesh mesh) {
@@ -285,7 +287,7 @@ final class ReportMaker {
     return new Report.Box(array(b.min()), array(b.max()));
   }
 
-  private static List<Double> array(Vec3 v) {
+  static List<Double> array(Vec3 v) {
     // adding zero turns -0 into 0
     return List.of(v.x() + 0.0, v.y() + 0.0, v.z() + 0.0);
   }
@@ -294,7 +296,7 @@ final class ReportMaker {
     return e.name().toLowerCase(Locale.ROOT);
   }
 
-  private static double round(double v, int digits) {
+  static double round(double v, int digits) {
     double f = Math.pow(10, digits);
     return Double.isFinite(v) ? Math.rint(v * f) / f + 0.0 : v;
   }

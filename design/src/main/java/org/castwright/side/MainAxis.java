@@ -13,7 +13,7 @@ import org.castwright.survey.PullAxes;
 import org.castwright.survey.TrappedSpace;
 
 /**
- * The axis along which the two main pieces should leave so that the fewest side pulls free what
+ * The axis along which the two main pieces should leave so that the fewest side pieces free what
  * they trap. The axis that traps least is often another, an oblique one that traps a little
  * everywhere.
  */
@@ -31,7 +31,7 @@ public final class MainAxis {
   /** Share of an axis' trapped space that may be left: what coarse cells cannot tell. */
   private static final double LEFT = 0.01;
 
-  /** More side pulls than this are all the same. */
+  /** More side pieces than this are all the same. */
   private static final int MOST = 8;
 
   private static final int PIXELS = 200;
@@ -45,9 +45,11 @@ public final class MainAxis {
     final double volume;
     final Vec3[] points;
     final List<boolean[]> freed = new ArrayList<>();
+    final List<Vec3> sides;
 
-    Trial(TriMesh mesh, Vec3 axis, double release) {
+    Trial(TriMesh mesh, Vec3 axis, List<Vec3> sides, double release) {
       this.axis = axis;
+      this.sides = sides;
       Frame frame = Frame.along(axis);
       double cell = mesh.bounds().longestSide() / CELLS;
       TrappedSpace space = TrappedSpace.of(mesh.toLocal(frame), cell, release);
@@ -59,34 +61,48 @@ public final class MainAxis {
           k -> frame.toWorld(new Vec3(space.x(k * step), space.y(k * step), space.z(k * step))));
     }
 
-    /** Side pulls that free all but a little, taken greedily. */
-    int pulls() {
+    /** Plugs that free all but a little, their pulls taken greedily. */
+    int plugs() {
       boolean[] done = new boolean[points.length];
       int left = done.length;
       int n = 0;
       while (left > LEFT * done.length && n < MOST) {
         int most = 0;
-        boolean[] best = null;
-        for (boolean[] f : freed) {
+        int best = -1;
+        for (int k = 0; k < freed.size(); k++) {
           int count = 0;
           for (int i = 0; i < done.length; i++) {
-            count += f[i] && !done[i] ? 1 : 0;
+            count += freed.get(k)[i] && !done[i] ? 1 : 0;
           }
           if (count > most) {
             most = count;
-            best = f;
+            best = k;
           }
         }
-        if (best == null) {
+        if (best < 0) {
           return MOST;
         }
-        for (int i = 0; i < done.length; i++) {
-          done[i] |= best[i];
-        }
+        n += plugs(sides.get(best), freed.get(best), done, most);
         left -= most;
-        n++;
       }
       return n;
+    }
+
+    /** The plugs along one pull for the points it frees, which are done then. */
+    private int plugs(Vec3 pull, boolean[] frees, boolean[] done, int count) {
+      Frame frame = Frame.along(pull);
+      double[] p = new double[3 * count];
+      int at = 0;
+      for (int i = 0; i < done.length; i++) {
+        if (frees[i] && !done[i]) {
+          Vec3 q = frame.toLocal(points[i]);
+          p[at++] = q.x();
+          p[at++] = q.y();
+          p[at++] = q.z();
+          done[i] = true;
+        }
+      }
+      return Math.max(1, Footprint.of(p, PlugCutter.SHARED).size());
     }
   }
 
@@ -101,12 +117,13 @@ public final class MainAxis {
   public static Vec3 of(TriMesh mesh, Vec3 first, double release, Progress progress) {
     List<Vec3> axes = new ArrayList<>(PullAxes.of(mesh, 0));
     axes.add(first);
-    List<Trial> trials = axes.parallelStream().map(a -> new Trial(mesh, a, release)).toList();
     List<Vec3> sides = new ArrayList<>();
     for (Vec3 a : PullAxes.of(mesh, SPREAD)) {
       sides.add(a);
       sides.add(a.negate());
     }
+    List<Trial> trials =
+        axes.parallelStream().map(a -> new Trial(mesh, a, sides, release)).toList();
     boolean[][][] freed = new boolean[sides.size()][][];
     int lanes = Runtime.getRuntime().availableProcessors();
     IntStream.range(0, lanes)
@@ -131,7 +148,7 @@ public final class MainAxis {
       for (boolean[][] f : freed) {
         trial.freed.add(f[t]);
       }
-      int n = trial.pulls();
+      int n = trial.plugs();
       if (n < least || (n == least && best != null && trial.volume < best.volume)) {
         least = n;
         best = trial;

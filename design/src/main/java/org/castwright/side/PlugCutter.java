@@ -22,7 +22,7 @@ final class PlugCutter {
   private static final double LEAST_BODY = 1;
 
   /** Pockets closer than this across the pull share a plug, mm. */
-  private static final double SHARED = 3;
+  static final double SHARED = 3;
 
   private final TriMesh casting;
   private final Solid body;

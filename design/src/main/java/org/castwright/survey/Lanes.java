@@ -12,17 +12,17 @@ import java.util.function.Supplier;
 import org.castwright.progress.Progress;
 
 /** Numbered jobs on a few threads, each with tools of its own. Jobs must not look at each other. */
-final class Lanes {
+public final class Lanes {
 
   private Lanes() {}
 
   /** One job: number {@code index}, with the thread's own tools. */
-  interface Job<T> {
+  public interface Job<T> {
     void run(T tools, int index);
   }
 
   /** Runs jobs 0 to {@code count - 1}; the first failure stops the rest and is thrown again. */
-  static <T> void run(int count, int threads, Supplier<T> tools, Job<T> job) {
+  public static <T> void run(int count, int threads, Supplier<T> tools, Job<T> job) {
     int lanes = Math.min(count, threads);
     if (lanes <= 1) {
       T own = tools.get();

@@ -7,7 +7,7 @@ package org.castwright.survey;
  * closed mesh the crossings of each column, counted +1 for facing up and -1 for facing down, sum to
  * exactly zero, whatever the rounding.
  */
-final class Scanlines {
+public final class Scanlines {
 
   // For each set of corners on or below a row (bit k for corner k): the corner at the low and at
   // the high end of the edge that rises through the row, and of the edge that falls through it,
@@ -31,7 +31,7 @@ final class Scanlines {
   /**
    * @param xyz packed coordinates, z along the view
    */
-  Scanlines(double[] xyz, int[] tri, Raster raster, SpanSink sink) {
+  public Scanlines(double[] xyz, int[] tri, Raster raster, SpanSink sink) {
     this.xyz = xyz;
     this.tri = tri;
     this.raster = raster;
@@ -40,7 +40,7 @@ final class Scanlines {
   }
 
   /** Scans every triangle in index order. */
-  void all() {
+  public void all() {
     int n = tri.length / 3;
     for (int f = 0; f < n; f++) {
       triangle(f);

@@ -1,7 +1,7 @@
 package org.castwright.survey;
 
 /** Takes the runs of columns that a triangle covers in one row of a raster. */
-interface SpanSink {
+public interface SpanSink {
 
   /**
    * Columns {@code from} to {@code to - 1} of row {@code row} pass through triangle {@code facet}.

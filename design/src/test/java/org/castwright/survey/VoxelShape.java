@@ -5,18 +5,18 @@ import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.TriMesh;
 
 /** A shape of unit cubes, and the slow way to tell whether two pieces open it. */
-final class VoxelShape {
+public final class VoxelShape {
 
-  final int n;
+  public final int n;
   private final boolean[] solid;
 
-  VoxelShape(int n) {
+  public VoxelShape(int n) {
     this.n = n;
     solid = new boolean[n * n * n];
   }
 
   /** A connected shape grown from the middle. */
-  static VoxelShape grown(int n, int cells, SplittableRandom random) {
+  public static VoxelShape grown(int n, int cells, SplittableRandom random) {
     VoxelShape s = new VoxelShape(n);
     s.set(n / 2, n / 2, n / 2);
     int left = cells - 1;
@@ -36,11 +36,11 @@ final class VoxelShape {
     return s;
   }
 
-  void set(int x, int y, int z) {
+  public void set(int x, int y, int z) {
     solid[(z * n + y) * n + x] = true;
   }
 
-  boolean solid(int x, int y, int z) {
+  public boolean solid(int x, int y, int z) {
     return x >= 0 && y >= 0 && z >= 0 && x < n && y < n && z < n && solid[(z * n + y) * n + x];
   }
 
@@ -49,7 +49,7 @@ final class VoxelShape {
   }
 
   /** The faces between solid and empty cells, outward, corners shared. */
-  TriMesh mesh() {
+  public TriMesh mesh() {
     MeshBuilder m = new MeshBuilder();
     for (int z = 0; z <= n; z++) {
       for (int y = 0; y <= n; y++) {
