@@ -108,6 +108,15 @@ final class MoldArguments {
   private String pieces;
 
   @Option(
+      names = "--leave-volume",
+      paramLabel = "MM3",
+      defaultValue = "5",
+      description =
+          "Space that may stay caught in creases when the mold has more than two pieces, mm³"
+              + " (default: ${DEFAULT-VALUE}).")
+  private double leaveVolume;
+
+  @Option(
       names = "--allow-caught",
       description = "Build even when trapped space is left; the report records it.")
   private boolean allowCaught;
@@ -151,6 +160,7 @@ final class MoldArguments {
         .pour(pour)
         .releaseMm(release)
         .pieces(pieces())
+        .leaveMm3(leaveVolume)
         .allowCaught(allowCaught)
         .threads(threads)
         .build();

@@ -42,8 +42,8 @@ final class MoldCutter {
     Solid features = union("features", tools(false));
     Solid outside = union("outline", tools(true));
     List<Solid> plugs = plan.sides().stream().map(SidePiece::body).toList();
-    Solid upperRaw = without(plan.parting().upper(), plugs);
-    Solid lowerRaw = without(plan.parting().lower(), plugs);
+    Solid upperRaw = plan.main().upper();
+    Solid lowerRaw = plan.main().lower();
 
     CompletableFuture<Solid> upper =
         later(
@@ -77,10 +77,6 @@ final class MoldCutter {
     return finish(bodies, channelMesh, all);
   }
 
-  private Solid without(Solid half, List<Solid> plugs) {
-    return plugs.isEmpty() ? half : kernel.difference(half.name(), half, plugs);
-  }
-
   private Mold finish(List<Solid> bodies, TriMesh channels, Volumes volumes) {
     List<Piece> pieces = new ArrayList<>();
     int sides = plan.sides().size();
@@ -92,7 +88,7 @@ final class MoldCutter {
               : i == sides ? MoldPlan.PULL : MoldPlan.PULL.negate();
       pieces.add(Piece.of(i + 1, pull, mesh));
     }
-    return new Mold(plan, pieces, plan.parting().casting(), channels, volumes, warnings);
+    return new Mold(plan, pieces, plan.main().casting(), channels, volumes, warnings);
   }
 
   /** Crumbs that are not joined to their own piece go to the other one, when they join that. */
@@ -152,7 +148,7 @@ final class MoldCutter {
       return bores.mesh();
     }
     Solid inside = kernel.intersection("channels in the block", bores, blockBody());
-    Solid casting = kernel.solid("casting", plan.parting().casting());
+    Solid casting = kernel.solid("casting", plan.main().casting());
     return FloatGrid.snap(kernel.difference("channels", inside, List.of(casting)).mesh());
   }
 
@@ -171,7 +167,7 @@ final class MoldCutter {
       Solid inBlock = kernel.intersection("features in the block", features, blockBody());
       cut = kernel.difference("features alone", inBlock, some(bores)).volume();
     }
-    return new Volumes(plan.block().volume(), plan.parting().casting().volume(), 0, clearance, cut);
+    return new Volumes(plan.block().volume(), plan.main().casting().volume(), 0, clearance, cut);
   }
 
   private Solid union(String name, List<TriMesh> meshes) {

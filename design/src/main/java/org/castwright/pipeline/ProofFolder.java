@@ -110,7 +110,8 @@ public final class ProofFolder {
         .withAllowCaught(r.limits().allowCaught())
         .withShakeShare(r.limits().shakeShare())
         .withWedge(r.limits().wedgeDeg())
-        .withMinimumWeb(r.limits().minimumWebMm());
+        .withMinimumWeb(r.limits().minimumWebMm())
+        .withCrease(r.limits().creaseMm3());
   }
 
   private static TriMesh mesh(Path dir, String file) throws IOException {

@@ -170,7 +170,8 @@ public record Report(
       boolean allowCaught,
       double shakeShare,
       double wedgeDeg,
-      double minimumWebMm) {}
+      double minimumWebMm,
+      double creaseMm3) {}
 
   /** The proof made from the files. */
   public record ProofInfo(boolean passed, List<CheckInfo> checks) {

@@ -279,7 +279,8 @@ final class ReportMaker {
         plan.options().allowCaught(),
         ProofLimits.DEFAULT.shakeShare(),
         sound ? options.wedgeDeg() : 0,
-        sound ? plan.options().process().minimumWebMm() : 0);
+        sound ? plan.options().process().minimumWebMm() : 0,
+        sound ? plan.options().leaveMm3() : 0);
   }
 
   private static Report.Box box(TriMesh mesh) {

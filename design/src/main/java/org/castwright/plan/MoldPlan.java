@@ -20,7 +20,7 @@ import org.castwright.survey.SurveyResult;
  * @param frame from the model's frame to the mold frame
  * @param casting what the cavity will be: the model scaled for shrink
  * @param block the outside
- * @param parting the seam and the two raw halves
+ * @param main the seam and the two main pieces, uncut
  * @param sides side pieces, in the order they leave, before the two main ones
  * @param pour gate and vents
  * @param keys on piece 2, with sockets in piece 1
@@ -34,12 +34,17 @@ public record MoldPlan(
     MoldFrame frame,
     TriMesh casting,
     BlockPlan block,
-    Parting parting,
+    MainPieces main,
     List<SidePiece> sides,
     PourPlan pour,
     List<Key> keys,
     List<Feature> features,
     List<String> warnings) {
+
+  /** The seam between the main pieces. */
+  public Parting parting() {
+    return main.parting();
+  }
 
   /** Pull of piece 1 in the mold frame; piece 2 leaves the other way. */
   public static final Vec3 PULL = Vec3.Z;

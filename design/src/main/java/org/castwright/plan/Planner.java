@@ -13,6 +13,7 @@ import org.castwright.progress.Progress;
 import org.castwright.side.MainAxis;
 import org.castwright.side.SidePiece;
 import org.castwright.side.SidePieces;
+import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 import org.castwright.survey.Survey;
 import org.castwright.survey.SurveyOptions;
@@ -100,9 +101,14 @@ final class Planner {
     BlockPlanner blocks = new BlockPlanner(casting, sizes, options, extra);
     BlockPlan block = blocks.plan(extra);
     PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
+    List<SidePiece> reaching = sides(survey, casting, block.box(), po);
     progress.at("parting", 0);
-    Parting parting = Parting.of(casting, block.box(), po, kernel, progress.as("parting"));
-    List<SidePiece> sides = sides(survey, casting, block.box(), po);
+    MainPieces main =
+        reaching.isEmpty()
+            ? MainPieces.of(casting, block.box(), po, kernel, progress.as("parting"))
+            : MainPieces.of(casting, reaching, block.box(), po, kernel, progress.as("parting"));
+    Parting parting = main.parting();
+    List<SidePiece> sides = within(block.box(), reaching);
     Ground ground = PluggedGround.of(new PartedGround(parting), sides, block.box());
     progress.at("plan", 0.5);
     Room room = new Room(ground, block.outline());
@@ -121,8 +127,7 @@ final class Planner {
     List<Feature> features =
         new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
     return new MoldPlan(
-        options, material, survey, frame, casting, block, parting, sides, pour, keys, features,
-        notes);
+        options, material, survey, frame, casting, block, main, sides, pour, keys, features, notes);
   }
 
   private List<SidePiece> sides(
@@ -131,13 +136,31 @@ final class Planner {
       return List.of();
     }
     SidePieces sides =
-        SidePieces.of(casting, box, options.pieces() - 2, po, kernel, progress.as("side pieces"));
+        SidePieces.of(
+            casting,
+            MainPieces.grown(box, MainPieces.REACH),
+            options.pieces() - 2,
+            options.leaveMm3(),
+            po,
+            kernel,
+            progress.as("side pieces"));
     if (!options.allowCaught()
-        && (sides.leftMm3() > SidePieces.ENOUGH || sides.pieces().size() > options.pieces() - 2)) {
+        && (sides.leftMm3() > Math.max(SidePieces.NOTHING, options.leaveMm3())
+            || sides.pieces().size() > options.pieces() - 2)) {
       throw new CaughtException(
           model.scaled(scale()), survey, options.releaseMm(), sides, options.pieces());
     }
     return sides.pieces();
+  }
+
+  private List<SidePiece> within(BlockBox box, List<SidePiece> reaching) {
+    Solid block = kernel.solid("block", box.mesh());
+    return reaching.stream()
+        .map(
+            s ->
+                new SidePiece(
+                    s.pull(), kernel.intersection(s.body().name(), s.body(), block), s.freedMm3()))
+        .toList();
   }
 
   /** The ground of a parting. */

@@ -28,9 +28,16 @@ final class OpeningCheck {
    * @param pull its unit direction
    * @param still number of the body that stays
    * @param kernelSteps distances, mm, that the kernel has been asked for
+   * @param casting whether one of the two is the casting, which may be caught in creases
    * @param forgiven record catches without failing them
    */
-  record Move(int moving, Vec3 pull, int still, List<Double> kernelSteps, boolean forgiven) {
+  record Move(
+      int moving,
+      Vec3 pull,
+      int still,
+      List<Double> kernelSteps,
+      boolean casting,
+      boolean forgiven) {
 
     KernelSteps.Step step(double distance) {
       return new KernelSteps.Step(moving, pull.times(distance), still);
@@ -43,13 +50,19 @@ final class OpeningCheck {
     double sign = view.sign(move.pull);
     Lip lip = Lip.of(moving, still, sign, limits);
     Catch caught = Catch.of(moving, still, view.grid(), sign, view.steps(), limits);
+    boolean crease = move.casting && most(caught) <= limits.creaseMm3();
     return List.of(
-        way(move, title, caught, lip),
+        way(move, title, caught, lip, crease),
         overlap(move, title, caught, lip.outlineLength()),
-        width(move, title, lip));
+        width(move, title, lip, crease));
   }
 
-  private ProofCheck way(Move move, String title, Catch caught, Lip lip) {
+  /** The most that is shared at any step, mm³. */
+  private static double most(Catch caught) {
+    return caught.steps().stream().mapToDouble(Catch.Step::shared).max().orElse(0);
+  }
+
+  private ProofCheck way(Move move, String title, Catch caught, Lip lip, boolean crease) {
     double spot = limits.lipLengthShare() * lip.outlineLength();
     double limit = spot * spot;
     boolean free = caught.wideArea() <= limit;
@@ -64,10 +77,10 @@ final class OpeningCheck {
                     + " mm near "
                     + Say.place(caught.where())
                     + ", by exact columns")
-            + ending(free, move);
+            + ending(free, move, crease);
     return new ProofCheck(
         "opening: " + title + ", way",
-        free || move.forgiven,
+        free || crease || move.forgiven,
         caught.wideArea(),
         limit,
         "mm²",
@@ -75,7 +88,7 @@ final class OpeningCheck {
   }
 
   private ProofCheck overlap(Move move, String title, Catch caught, double outline) {
-    Worst worst = new Worst(outline, limits);
+    Worst worst = new Worst(outline, limits, move.casting ? limits.creaseMm3() : 0);
     for (Catch.Step s : caught.steps()) {
       worst.see(s.distance(), s.shared(), "columns");
     }
@@ -109,7 +122,7 @@ final class OpeningCheck {
             + " steps by columns"
             + byKernel
             + (worst.passed() || caught.depth() == 0 ? "" : ", near " + Say.place(caught.where()))
-            + ending(worst.passed(), move);
+            + ending(worst.passed(), move, false);
     return new ProofCheck(
         "opening: " + title + ", overlap",
         worst.passed() || move.forgiven,
@@ -119,7 +132,7 @@ final class OpeningCheck {
         words);
   }
 
-  private ProofCheck width(Move move, String title, Lip lip) {
+  private ProofCheck width(Move move, String title, Lip lip, boolean crease) {
     boolean passed = lip.width() <= limits.lipWidth();
     String words =
         title
@@ -132,37 +145,47 @@ final class OpeningCheck {
             + " along an outline of "
             + Say.number(lip.outlineLength())
             + " mm, by exact columns"
-            + ending(passed, move);
+            + ending(passed, move, crease);
     return new ProofCheck(
         "opening: " + title + ", lip",
-        passed || move.forgiven,
+        passed || crease || move.forgiven,
         lip.width(),
         limits.lipWidth(),
         "mm",
         words);
   }
 
-  private static String ending(boolean passed, Move move) {
-    return Say.ending(passed, move.forgiven);
+  private String ending(boolean passed, Move move, boolean crease) {
+    if (passed) {
+      return ".";
+    }
+    if (crease) {
+      return "; a crease that gives, since no step shares more than "
+          + Say.number(limits.creaseMm3())
+          + " mm³.";
+    }
+    return move.forgiven ? "; recorded only, since catches are allowed." : ".";
   }
 
   /** The step that uses most of its allowance. */
   private static final class Worst {
     private final double outline;
     private final ProofLimits limits;
+    private final double crease;
     private double share = -1;
     private double step;
     private double volume;
     private double limit;
     private String by = "";
 
-    Worst(double outline, ProofLimits limits) {
+    Worst(double outline, ProofLimits limits, double crease) {
       this.outline = outline;
+      this.crease = crease;
       this.limits = limits;
     }
 
     void see(double t, double shared, String source) {
-      double allowed = limits.allowedOverlap(outline, t);
+      double allowed = Math.max(crease, limits.allowedOverlap(outline, t));
       double used = allowed > 0 ? shared / allowed : shared > 0 ? Double.POSITIVE_INFINITY : 0;
       if (used > share) {
         share = used;

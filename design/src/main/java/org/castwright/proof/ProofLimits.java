@@ -23,6 +23,7 @@ import org.castwright.geom.Vec3;
  *     too
  * @param wedgeDegrees ° of the thinnest wedge that a piece may have along its shut-off faces
  * @param minimumWeb mm; the thinnest place of a piece that does not lie between cavity and outside
+ * @param creaseMm3 mm³ that a piece may share with the casting at any step before a catch fails
  * @param allowCaught record, but do not fail, catches of pieces with the casting (flexible casting
  *     or mold), and the feather edges and thin webs that a seam through caught space leaves
  */
@@ -38,6 +39,7 @@ public record ProofLimits(
     double shakeShare,
     double wedgeDegrees,
     double minimumWeb,
+    double creaseMm3,
     boolean allowCaught) {
 
   /**
@@ -50,7 +52,7 @@ public record ProofLimits(
    */
   public static final ProofLimits DEFAULT =
       new ProofLimits(
-          0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, 0, 25, 0.8, false);
+          0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, 0, 25, 0.8, 0, false);
 
   /** The same width for catches along the pull and lips across it, mm. */
   public ProofLimits withRelease(double mm) {
@@ -66,6 +68,7 @@ public record ProofLimits(
         shakeShare,
         wedgeDegrees,
         minimumWeb,
+        creaseMm3,
         allowCaught);
   }
 
@@ -82,6 +85,7 @@ public record ProofLimits(
         shakeShare,
         wedgeDegrees,
         minimumWeb,
+        creaseMm3,
         allowCaught);
   }
 
@@ -98,6 +102,7 @@ public record ProofLimits(
         shakeShare,
         wedgeDegrees,
         minimumWeb,
+        creaseMm3,
         allowCaught);
   }
 
@@ -114,6 +119,7 @@ public record ProofLimits(
         shakeShare,
         wedgeDegrees,
         minimumWeb,
+        creaseMm3,
         allow);
   }
 
@@ -130,6 +136,7 @@ public record ProofLimits(
         share,
         wedgeDegrees,
         minimumWeb,
+        creaseMm3,
         allowCaught);
   }
 
@@ -146,6 +153,7 @@ public record ProofLimits(
         shakeShare,
         degrees,
         minimumWeb,
+        creaseMm3,
         allowCaught);
   }
 
@@ -162,11 +170,29 @@ public record ProofLimits(
         shakeShare,
         wedgeDegrees,
         web,
+        creaseMm3,
         allowCaught);
   }
 
   /** The volume, mm³, that may be shared after a move of {@code t} past an outline that long. */
   double allowedOverlap(double outlineLength, double t) {
     return outlineLength * lipWidth * Math.max(t, releaseDepth);
+  }
+
+  public ProofLimits withCrease(double mm3) {
+    return new ProofLimits(
+        releaseDepth,
+        lipWidth,
+        lipLengthShare,
+        disjointShare,
+        balanceShare,
+        minimumWall,
+        bed,
+        keyGapTolerance,
+        shakeShare,
+        wedgeDegrees,
+        minimumWeb,
+        mm3,
+        allowCaught);
   }
 }

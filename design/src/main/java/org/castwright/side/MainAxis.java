@@ -149,7 +149,9 @@ public final class MainAxis {
         trial.freed.add(f[t]);
       }
       int n = trial.plugs();
-      if (n < least || (n == least && best != null && trial.volume < best.volume)) {
+      // the axis that traps least comes last: it has to save a piece to be taken
+      boolean lessTrapped = t + 1 < trials.size() && best != null && trial.volume < best.volume;
+      if (n < least || (n == least && lessTrapped)) {
         least = n;
         best = trial;
       }

@@ -3,6 +3,7 @@ package org.castwright.side;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Predicate;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
@@ -47,8 +48,8 @@ final class PlugCutter {
     taken.add(body);
   }
 
-  /** The bodies of the plug round the points of a choice, largest first. */
-  List<Solid> cut(SidePulls.Choice choice, TrappedSpace space) {
+  /** Cuts plugs round the points of a choice; what {@code keep} refuses stays as it was. */
+  void cut(SidePulls.Choice choice, TrappedSpace space, Predicate<Solid> keep) {
     Frame frame = Frame.along(choice.pull());
     TriMesh turned = rounded(casting.toLocal(frame));
     double[] points = local(choice, space, frame);
@@ -59,20 +60,17 @@ final class PlugCutter {
     TriMesh slab =
         TopSheet.slab(turned, room, wall, new Floors(points, space.cell()), options, progress);
     Solid above = kernel.solid("space free along a side pull", inWorld(slab, frame));
-    List<Solid> out = new ArrayList<>();
     for (Footprint plug : plugs) {
       String name = "side piece " + taken.size();
       Solid whole = kernel.solid(name + " plug", inWorld(plug.body(room.z1()), frame));
       Solid inBlock = kernel.intersection(name, whole, block);
       Solid free = kernel.intersection(name, inBlock, above);
-      List<Solid> parts =
-          kernel.decompose(kernel.difference(name, free, taken)).stream()
-              .filter(part -> part.volume() >= LEAST_BODY)
-              .toList();
-      taken.addAll(parts);
-      out.addAll(parts);
+      for (Solid part : kernel.decompose(kernel.difference(name, free, taken))) {
+        if (part.volume() >= LEAST_BODY && keep.test(part)) {
+          taken.add(part);
+        }
+      }
     }
-    return out;
   }
 
   private static double[] local(SidePulls.Choice choice, TrappedSpace space, Frame frame) {

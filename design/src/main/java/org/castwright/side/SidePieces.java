@@ -29,8 +29,11 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
   /** Pulls that may turn out to free nothing before the search ends. */
   private static final int MOST_TRIES = 6;
 
+  /** A body of a plug that frees less is left to the main pieces, mm³. */
+  private static final double LEAST_FREED = 0.2;
+
   /** Space too small to matter: a cube of a millimeter, mm³. */
-  public static final double ENOUGH = 1;
+  public static final double NOTHING = 1;
 
   /**
    * Plans and cuts side pieces.
@@ -38,44 +41,90 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
    * @param casting in the mold frame, main pieces leave along +z and -z
    * @param box of the block
    * @param most side pieces at most
+   * @param enough space that may stay trapped, mm³
    */
   public static SidePieces of(
       TriMesh casting,
       BlockBox box,
       int most,
+      double enough,
       PartingOptions options,
       SolidKernel kernel,
       Progress progress) {
-    double cell = Math.max(LEAST_CELL, CELL_SHARE * casting.bounds().longestSide());
-    TrappedSpace space = TrappedSpace.of(casting, cell, options.releaseMm());
+    TrappedSpace space = space(casting, options.releaseMm());
     double volume = space.size() * space.pointMm3();
-    List<SidePiece> pieces = new ArrayList<>();
-    boolean[] done = new boolean[space.size()];
-    int left = done.length;
-    int tries = 0;
-    if (left > 0 && most > 0) {
-      SidePulls pulls = new SidePulls(casting, space, progress);
-      PlugCutter cutter = new PlugCutter(casting, box, options, kernel, progress);
-      while (left * space.pointMm3() > ENOUGH && pieces.size() < most && tries < MOST_TRIES) {
+    Search search = new Search(casting, box, space, options, kernel, progress);
+    if (space.size() > 0 && most > 0) {
+      search.run(most, enough);
+    }
+    return new SidePieces(List.copyOf(search.pieces), volume, search.left * space.pointMm3());
+  }
+
+  /** Volume that a body shuts in along z from above and from below, mm³. */
+  public static double trapped(TriMesh body, double releaseMm) {
+    TrappedSpace space = space(body, releaseMm);
+    return space.size() * space.pointMm3();
+  }
+
+  private static TrappedSpace space(TriMesh body, double releaseMm) {
+    double cell = Math.max(LEAST_CELL, CELL_SHARE * body.bounds().longestSide());
+    return TrappedSpace.of(body, cell, releaseMm);
+  }
+
+  /** Chooses pulls and cuts plugs in turn until nothing worth it is left. */
+  private static final class Search {
+    private final TrappedSpace space;
+    private final boolean[] done;
+    private final SidePulls pulls;
+    private final PlugCutter cutter;
+    private final List<SidePiece> pieces = new ArrayList<>();
+    private int left;
+
+    Search(
+        TriMesh casting,
+        BlockBox box,
+        TrappedSpace space,
+        PartingOptions options,
+        SolidKernel kernel,
+        Progress progress) {
+      this.space = space;
+      done = new boolean[space.size()];
+      left = done.length;
+      pulls = new SidePulls(casting, space, progress);
+      cutter = new PlugCutter(casting, box, options, kernel, progress);
+    }
+
+    void run(int most, double enough) {
+      int tries = 0;
+      while (left * space.pointMm3() > enough && pieces.size() < most && tries < MOST_TRIES) {
         SidePulls.Choice choice = pulls.best(done);
         if (choice == null) {
-          break;
+          return;
         }
-        int before = left;
-        for (Solid body : cutter.cut(choice, space)) {
-          boolean[] in = space.inside(body.mesh());
-          int freed = 0;
-          for (int i = 0; i < in.length; i++) {
-            freed += in[i] && !done[i] ? 1 : 0;
-            done[i] |= in[i];
-          }
-          left -= freed;
-          pieces.add(new SidePiece(choice.pull(), body, freed * space.pointMm3()));
-        }
+        int before = pieces.size();
+        cutter.cut(choice, space, body -> keep(choice, body));
         pulls.learn(choice, done);
-        tries += left == before ? 1 : 0;
+        tries += pieces.size() == before ? 1 : 0;
       }
     }
-    return new SidePieces(List.copyOf(pieces), volume, left * space.pointMm3());
+
+    /** Keeps a body of a plug if it takes trapped space worth a piece. */
+    private boolean keep(SidePulls.Choice choice, Solid body) {
+      boolean[] in = space.inside(body.mesh());
+      int freed = 0;
+      for (int i = 0; i < in.length; i++) {
+        freed += in[i] && !done[i] ? 1 : 0;
+      }
+      double volume = freed * space.pointMm3();
+      if (volume < LEAST_FREED) {
+        return false;
+      }
+      for (int i = 0; i < in.length; i++) {
+        done[i] |= in[i];
+      }
+      left -= freed;
+      pieces.add(new SidePiece(choice.pull(), body, volume));
+      return true;
+    }
   }
 }

@@ -80,6 +80,7 @@ class OneDirectionTest {
           .whereLayer("stretch")
           .mayOnlyAccessLayers("geom", "progress", "mesh", "material")
           .whereLayer("seams")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "survey")
           .whereLayer("cover")
           .mayOnlyAccessLayers("geom", "progress", "mesh", "survey")
           .whereLayer("parting")

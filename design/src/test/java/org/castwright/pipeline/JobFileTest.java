@@ -51,6 +51,7 @@ class JobFileTest {
               Pour.PULL,
               0.08,
               5,
+              2.5,
               true,
               3),
           new Vec3(300, 301, 302));

@@ -124,7 +124,7 @@ class ManyPiecesFolderTest {
         p.frame(),
         p.casting(),
         p.block(),
-        p.parting(),
+        p.main(),
         List.of(),
         pour,
         keys,
