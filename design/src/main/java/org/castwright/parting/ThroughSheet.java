@@ -95,6 +95,8 @@ final class ThroughSheet {
     for (int o = 0; o < grid.nx * grid.ny; o++) {
       if (grid.in(o) && !(grid.rim(o) && OutlineCheck.near(job, grid.x(o), grid.y(o), true))) {
         watch(grid.x(o), grid.y(o), grid.lower[o], grid.upper[o]);
+      } else if (!grid.in(o) && grid.ceiling[o] < Double.MAX_VALUE) {
+        watch(grid.x(o), grid.y(o), -Double.MAX_VALUE, grid.ceiling[o]);
       }
     }
     Column c = new Column();
@@ -140,6 +142,8 @@ final class ThroughSheet {
     double gap = upper - lower;
     if (guide == null) {
       nodes.add(x, y, Math.max(lower, Math.min(upper, job.wall())), SheetNodes.SEAM);
+    } else if (lower == -Double.MAX_VALUE) {
+      nodes.addBetween(x, y, guide.applyAsDouble(x, y), lower, upper);
     } else if (gap < NARROW_MM) {
       nodes.add(x, y, (lower + upper) / 2, SheetNodes.SEAM);
     } else {

@@ -58,7 +58,7 @@ final class ReportMaker {
         parting(plan),
         pour(mold),
         volumes(mold),
-        limits(plan, options),
+        limits(mold, options),
         proof == null ? null : Report.ProofInfo.of(proof),
         timings,
         warnings);
@@ -268,10 +268,11 @@ final class ReportMaker {
         v.block(), pieces, v.casting(), v.channels(), v.keyClearance(), v.features());
   }
 
-  private static Report.Limits limits(MoldPlan plan, JobOptions options) {
+  private static Report.Limits limits(Mold mold, JobOptions options) {
+    MoldPlan plan = mold.plan();
     double wall = Math.min(plan.options().process().minimumWallMm(), plan.block().wallMm());
     // where two pieces part the model decides; a seam with side pieces is ours to answer for
-    boolean sound = !plan.sides().isEmpty();
+    boolean sound = mold.pieces().size() > 2;
     return new Report.Limits(
         plan.options().releaseMm(),
         wall,

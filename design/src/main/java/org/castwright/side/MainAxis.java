@@ -28,11 +28,14 @@ public final class MainAxis {
   /** Cells of trapped space along the longest side. */
   private static final double CELLS = 160;
 
-  /** Share of an axis' trapped space that may be left: what coarse cells cannot tell. */
-  private static final double LEFT = 0.01;
+  /** Share of an axis' trapped space that may be left: what coarse pictures hide beside walls. */
+  private static final double LEFT = 0.06;
 
   /** More side pieces than this are all the same. */
   private static final int MOST = 8;
+
+  /** Of axes that need as many side pieces an earlier one stays unless a later traps this share. */
+  private static final double MUCH_LESS = 0.5;
 
   private static final int PIXELS = 200;
   private static final double LEAST_PIXEL = 0.05;
@@ -61,15 +64,15 @@ public final class MainAxis {
           k -> frame.toWorld(new Vec3(space.x(k * step), space.y(k * step), space.z(k * step))));
     }
 
-    /** Plugs that free all but a little, their pulls taken greedily. */
-    int plugs() {
+    /** Plugs that free all but a little, taken greedily along the first so many side pulls. */
+    int plugs(int among) {
       boolean[] done = new boolean[points.length];
       int left = done.length;
       int n = 0;
       while (left > LEFT * done.length && n < MOST) {
         int most = 0;
         int best = -1;
-        for (int k = 0; k < freed.size(); k++) {
+        for (int k = 0; k < among; k++) {
           int count = 0;
           for (int i = 0; i < done.length; i++) {
             count += freed.get(k)[i] && !done[i] ? 1 : 0;
@@ -124,6 +127,7 @@ public final class MainAxis {
     }
     List<Trial> trials =
         axes.parallelStream().map(a -> new Trial(mesh, a, sides, release)).toList();
+    int clean = 2 * PullAxes.of(mesh, 0).size();
     boolean[][][] freed = new boolean[sides.size()][][];
     int lanes = Runtime.getRuntime().availableProcessors();
     IntStream.range(0, lanes)
@@ -148,10 +152,12 @@ public final class MainAxis {
       for (boolean[][] f : freed) {
         trial.freed.add(f[t]);
       }
-      int n = trial.plugs();
-      // the axis that traps least comes last: it has to save a piece to be taken
-      boolean lessTrapped = t + 1 < trials.size() && best != null && trial.volume < best.volume;
-      if (n < least || (n == least && lessTrapped)) {
+      int n = Math.min(trial.plugs(clean), trial.plugs(freed.length));
+      boolean lessTrapped = best != null && trial.volume < MUCH_LESS * best.volume;
+      // the axis that traps least comes last, and only if no clean one will do: traps little
+      // everywhere means many pieces
+      boolean asked = t + 1 < trials.size() || least >= MOST;
+      if (asked && (n < least || (n == least && lessTrapped))) {
         least = n;
         best = trial;
       }
@@ -164,7 +170,8 @@ public final class MainAxis {
     double slack = image.raster().pixel();
     for (int i = 0; i < free.length; i++) {
       Vec3 q = frame.toLocal(points[i]);
-      free[i] = SidePulls.roof(image, q.x(), q.y()) <= q.z() + slack;
+      int c = image.raster().nearest(q.x(), q.y());
+      free[i] = c < 0 || !image.hit(c) || image.upper(c) <= q.z() + slack;
     }
     return free;
   }

@@ -196,7 +196,7 @@ final class SidePulls {
    * near it stand in the wall: a point counts as free if one of them leaves it so, and what that
    * grants too much lies within a column of the wall.
    */
-  static double roof(DepthImage image, double x, double y) {
+  private static double roof(DepthImage image, double x, double y) {
     double step = image.raster().pixel();
     double least = Double.MAX_VALUE;
     for (int j = -1; j <= 1; j++) {
