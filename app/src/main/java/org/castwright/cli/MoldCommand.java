@@ -20,7 +20,8 @@ import picocli.CommandLine.Spec;
 /** {@code castwright mold MODEL -o DIR}. */
 @Command(
     name = "mold",
-    description = "Makes a two-part mold from a model and proves it from the files written.",
+    description =
+        "Makes a mold of two or more pieces from a model and proves it from the files written.",
     mixinStandardHelpOptions = true,
     sortOptions = false)
 final class MoldCommand implements Callable<Integer> {

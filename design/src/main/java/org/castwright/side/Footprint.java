@@ -18,11 +18,19 @@ import org.locationtech.jts.geom.Polygon;
  *
  * @param outline at the floor
  * @param floor height of the floor, mm
+ * @param head height up to which the pocket reaches, mm: within it the plug is nearly straight, so
+ *     that a long core does not grow into what lies beside its hole
  */
-record Footprint(Polygon outline, double floor) {
+record Footprint(Polygon outline, double floor, double head) {
 
-  /** Draft of the flanks, degrees; 3° to 7° is common practice for loose pieces, no source. */
+  /**
+   * Draft of the flanks above the pocket, degrees; 3° to 7° is common practice for loose pieces, no
+   * source.
+   */
   static final double DRAFT_DEG = 5;
+
+  /** Draft of the flanks along the pocket, degrees; 1° is the least for a core, common practice. */
+  static final double CORE_DRAFT_DEG = 1;
 
   /** Plug beyond the pocket on all sides and below it, mm. */
   static final double MARGIN = 1.2;
@@ -54,17 +62,19 @@ record Footprint(Polygon outline, double floor) {
     for (int g = 0; g < n; g++) {
       List<Coordinate> c = new ArrayList<>();
       double low = Double.MAX_VALUE;
+      double high = -Double.MAX_VALUE;
       for (int i = 0; i < group.length; i++) {
         if (group[i] == g) {
           c.add(new Coordinate(points[3 * i], points[3 * i + 1]));
           low = Math.min(low, points[3 * i + 2]);
+          high = Math.max(high, points[3 * i + 2]);
         }
       }
       if (c.size() < LEAST_SHARE * points.length / 3) {
         continue; // a sliver beside a wall that another pull takes with the rest of its pocket
       }
       Geometry hull = new ConvexHull(c.toArray(new Coordinate[0]), FACTORY).getConvexHull();
-      out.add(new Footprint(grown(hull), low - MARGIN));
+      out.add(new Footprint(grown(hull), low - MARGIN, high));
     }
     return joined(out);
   }
@@ -80,7 +90,7 @@ record Footprint(Polygon outline, double floor) {
         if (o.outline.isWithinDistance(now.outline, LEAST_BETWEEN)) {
           Geometry both = o.outline.union(now.outline);
           Polygon hull = (Polygon) new ConvexHull(both).getConvexHull();
-          now = new Footprint(hull, Math.min(o.floor, now.floor));
+          now = new Footprint(hull, Math.min(o.floor, now.floor), Math.max(o.head, now.head));
           out.remove(i);
           i = 0;
         } else {
@@ -157,23 +167,29 @@ record Footprint(Polygon outline, double floor) {
 
   /** The plug's body from its floor to {@code top}, closed, oriented outward. */
   TriMesh body(double top) {
-    double wider = (top - floor) * Math.tan(Math.toRadians(DRAFT_DEG));
+    double[] height = {floor, Math.min(head, top - MARGIN), top};
+    double core = (height[1] - floor) * Math.tan(Math.toRadians(CORE_DRAFT_DEG));
+    double[] wider = {0, core, core + (top - height[1]) * Math.tan(Math.toRadians(DRAFT_DEG))};
     Coordinate[] c = ((Polygon) outline.norm()).getExteriorRing().reverse().getCoordinates();
     int n = c.length - 1;
+    int levels = height.length;
     MeshBuilder m = new MeshBuilder();
     for (int i = 0; i < n; i++) {
-      Coordinate out = moved(c[(i + n - 1) % n], c[i], c[i + 1], wider);
-      m.vertex(c[i].x, c[i].y, floor);
-      m.vertex(out.x, out.y, top);
+      for (int k = 0; k < levels; k++) {
+        Coordinate p = moved(c[(i + n - 1) % n], c[i], c[i + 1], wider[k]);
+        m.vertex(p.x, p.y, height[k]);
+      }
     }
     for (int i = 0; i < n; i++) {
-      int a = 2 * i;
-      int b = 2 * ((i + 1) % n);
-      m.triangle(a, b, b + 1);
-      m.triangle(a, b + 1, a + 1);
+      int a = levels * i;
+      int b = levels * ((i + 1) % n);
+      for (int k = 0; k + 1 < levels; k++) {
+        m.triangle(a + k, b + k, b + k + 1);
+        m.triangle(a + k, b + k + 1, a + k + 1);
+      }
       if (i > 0 && i + 1 < n) {
         m.triangle(0, b, a);
-        m.triangle(1, a + 1, b + 1);
+        m.triangle(levels - 1, a + levels - 1, b + levels - 1);
       }
     }
     return m.build();

@@ -39,13 +39,15 @@ class FootprintTest {
     }
     TriMesh body = f.body(60);
     assertTrue(MeshCheck.of(body).closedManifold());
-    double rise = 60 - f.floor();
-    double wider = rise * Math.tan(Math.toRadians(Footprint.DRAFT_DEG));
-    // a convex outline moved outward: Steiner's formula, with corners mitered instead of rounded
-    double area = hull.getArea();
-    double least = rise * (area + hull.getLength() * wider / 2 + Math.PI * wider * wider / 3);
-    assertTrue(body.volume() >= least, body.volume() + " < " + least);
-    assertTrue(body.volume() < 1.02 * least, body.volume() + " > " + least);
+    // convex outlines moved outward: Steiner's formula, with corners mitered instead of rounded
+    double core = (f.head() - f.floor()) * Math.tan(Math.toRadians(Footprint.CORE_DRAFT_DEG));
+    double wide = (60 - f.head()) * Math.tan(Math.toRadians(Footprint.DRAFT_DEG));
+    double middle = hull.getArea() + hull.getLength() * core + Math.PI * core * core;
+    double low = (f.head() - f.floor()) * (hull.getArea() + middle) / 2;
+    double around = hull.getLength() + 2 * Math.PI * core;
+    double high = (60 - f.head()) * (middle + around * wide / 2 + Math.PI * wide * wide / 3);
+    assertEquals(low + high, body.volume(), 0.02 * (low + high));
+    assertTrue(f.head() > 21 && f.head() < 22);
   }
 
   @Test

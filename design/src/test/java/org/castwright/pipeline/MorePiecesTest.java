@@ -1,0 +1,113 @@
+package org.castwright.pipeline;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.meshio.StlWriter;
+import org.castwright.mold.Mold;
+import org.castwright.mold.Piece;
+import org.castwright.plan.CaughtException;
+import org.castwright.plan.MoldOptions;
+import org.castwright.progress.Progress;
+import org.castwright.proof.ProofCheck;
+import org.castwright.side.Drilled;
+import org.castwright.solid.SolidKernel;
+import org.castwright.solid.manifold.ManifoldKernel;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Whole jobs whose number of pieces can be told by argument, proved from their files. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class MorePiecesTest {
+
+  private static final double WEDGE = JobOptions.DEFAULT.wedgeDeg();
+
+  private SolidKernel kernel;
+
+  @TempDir private Path temp;
+
+  @BeforeAll
+  void open() {
+    kernel = new ManifoldKernel();
+  }
+
+  @AfterAll
+  void close() {
+    kernel.close();
+  }
+
+  private List<Piece> proved(String name, TriMesh model, int most, double wedge)
+      throws IOException {
+    Path file = temp.resolve(name + ".stl");
+    StlWriter.write(file, model, name);
+    JobOptions options =
+        new JobOptions(
+            ModelOptions.DEFAULT,
+            MoldOptions.DEFAULT.with().pieces(most).build(),
+            JobOptions.DEFAULT.bed(),
+            wedge);
+    Mold[] seen = new Mold[1];
+    Artist artist =
+        (folder, mold, progress) -> {
+          seen[0] = mold;
+          Files.writeString(folder.resolve("none.txt"), "no pictures");
+        };
+    var result =
+        new MoldJob(options, kernel, artist, Progress.NONE).run(file, temp.resolve(name + "-mold"));
+    List<ProofCheck> failures = result.proof().failures();
+    assertEquals(List.of(), failures.stream().map(ProofCheck::words).toList());
+    return seen[0].pieces();
+  }
+
+  /** Halves to the sides and a plug below: common practice for a hollow foot, no source. */
+  @Test
+  void aVaseWithAHollowFootTakesThree() throws IOException {
+    List<Piece> pieces = proved("vase", Drilled.vase(), 8, WEDGE);
+    assertEquals(3, pieces.size());
+    assertEquals(0, pieces.get(0).pull().z(), 1e-6, "the plug leaves across the main pull");
+    assertEquals(Vec3.Z, pieces.get(1).pull());
+  }
+
+  /** Each through hole is open along its own axis only; the main pull takes one of them. */
+  @Test
+  void aBlockDrilledTwoWaysTakesThree() throws IOException {
+    assertEquals(3, proved("two-holes", Drilled.twoHoles(kernel), 8, WEDGE).size());
+  }
+
+  /** Its cores graze the plane of the main seam, so no limit is set for wedges here. */
+  @Test
+  void aBlockDrilledThreeWaysTakesFour() throws IOException {
+    assertEquals(4, proved("three-holes", Drilled.threeHoles(kernel), 4, 0).size());
+  }
+
+  /** Six blind holes open in six directions, and no direction frees two. */
+  @Test
+  void sixBlindHolesDoNotOpenInFive() throws IOException {
+    Path file = temp.resolve("six.stl");
+    StlWriter.write(file, Drilled.sixBlindHoles(kernel), "six");
+    JobOptions options =
+        new JobOptions(
+            ModelOptions.DEFAULT,
+            MoldOptions.DEFAULT.with().pieces(5).build(),
+            JobOptions.DEFAULT.bed());
+    MoldJob job = new MoldJob(options, kernel, (f, m, p) -> {}, Progress.NONE);
+    CaughtException e =
+        assertThrows(CaughtException.class, () -> job.run(file, temp.resolve("six-mold")));
+    assertTrue(e.getMessage().contains("5 rigid pieces do not open"), e.getMessage());
+  }
+
+  @Test
+  void sixBlindHolesTakeSix() throws IOException {
+    assertEquals(6, proved("six-holes", Drilled.sixBlindHoles(kernel), 8, WEDGE).size());
+  }
+}
