@@ -111,7 +111,8 @@ public final class ProofFolder {
         .withShakeShare(r.limits().shakeShare())
         .withWedge(r.limits().wedgeDeg())
         .withMinimumWeb(r.limits().minimumWebMm())
-        .withCrease(r.limits().creaseMm3());
+        .withCrease(r.limits().creaseMm3())
+        .withGates(1);
   }
 
   private static TriMesh mesh(Path dir, String file) throws IOException {

@@ -17,7 +17,7 @@ public final class CaughtException extends RuntimeException {
         String.format(
             Locale.ROOT,
             "two rigid pieces do not open: the best pull leaves %.3g mm³ of mold trapped in %d"
-                + " place(s), up to %.2f mm wide; use a material that stretches, more pieces or a"
+                + " place(s), up to %.2f mm wide; use a material that stretches, --pieces auto or a"
                 + " jacket, or --allow-caught to build it all the same",
             survey.best().trappedVolume(),
             survey.caught().places().size(),

@@ -1,6 +1,7 @@
 package org.castwright.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.castwright.geom.Vec3;
@@ -19,6 +20,9 @@ final class ChannelPlanner {
 
   /** More vents than this are noise of the model rather than pockets; the deepest are kept. */
   private static final int MOST_VENTS = 12;
+
+  /** Places on the seam tried for a gate when none at the top will do. */
+  private static final int MOST_PLACES = 200;
 
   /** How far past the outside a channel's tool reaches, so that it cuts clean, mm. */
   private static final double PAST = 2;
@@ -76,9 +80,25 @@ final class ChannelPlanner {
         add(c);
       }
     }
+    if (channels.isEmpty() && pour == Pour.SEAM) {
+      gateBelowTheTop();
+    }
     addReliefVent(pour, peaks);
     return new PourPlan(
         pour, pour == Pour.SEAM ? Vec3.Y : Vec3.Z, List.copyOf(channels), peaks.size(), warnings);
+  }
+
+  /** Where nothing at the top can be joined, as under a side piece: the highest place that can. */
+  private void gateBelowTheTop() {
+    List<Vec3> places = new ArrayList<>(seam.all());
+    places.sort(Comparator.comparingDouble(p -> -p.y()));
+    int step = Math.max(1, places.size() / MOST_PLACES);
+    for (int i = 0; i < places.size() && channels.isEmpty(); i += step) {
+      Channel c = fromJoin(places.get(i), true);
+      if (c != null) {
+        add(c);
+      }
+    }
   }
 
   private List<RoofPeaks.Peak> strongest(List<RoofPeaks.Peak> peaks) {

@@ -35,6 +35,13 @@ final class FramePlanner {
     return new MoldFrame(scale, frame, box.center());
   }
 
+  /** The same frame turned by right angles about its pull. */
+  static MoldFrame turned(TriMesh model, MoldFrame frame, int turns) {
+    Frame axes = frame.axes().quarterTurned(turns);
+    Box3 box = model.scaled(frame.scale()).toLocal(axes).bounds();
+    return new MoldFrame(frame.scale(), axes, box.center());
+  }
+
   /** Degrees to turn the frame by so that its axes lie along the smallest rectangle, or 0. */
   private static double smallestRectangle(TriMesh local) {
     Coordinate[] points = new Coordinate[local.vertexCount()];

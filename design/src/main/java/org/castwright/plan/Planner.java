@@ -25,6 +25,9 @@ final class Planner {
   /** How often the block may grow when the seam leaves too little flat ground for keys. */
   private static final int TRIES = 3;
 
+  /** Right angles to turn a mold by when it cannot be filled as it stands: over, then aside. */
+  private static final int[] OTHER_SIDES = {2, 1, 3};
+
   private final TriMesh model;
   private final MoldOptions options;
   private final SolidKernel kernel;
@@ -54,6 +57,26 @@ final class Planner {
     }
     progress.at("plan", 0);
     MoldFrame frame = FramePlanner.of(model, scale, survey.best().direction());
+    MoldPlan first = planIn(frame, survey);
+    if (first.sides().isEmpty() || pours(first)) {
+      return first;
+    }
+    // a side piece takes the top, where gate or vents would go: stand the mold on another side
+    for (int turns : OTHER_SIDES) {
+      MoldPlan plan = planIn(FramePlanner.turned(model, frame, turns), survey);
+      if (pours(plan)) {
+        return plan;
+      }
+    }
+    return first;
+  }
+
+  /** Whether there is a gate and no pocket of air without a way out. */
+  private static boolean pours(MoldPlan plan) {
+    return !plan.pour().channels().isEmpty() && plan.pour().warnings().isEmpty();
+  }
+
+  private MoldPlan planIn(MoldFrame frame, SurveyResult survey) {
     TriMesh casting = frame.toMold(model);
     Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
     MoldPlan plan = null;

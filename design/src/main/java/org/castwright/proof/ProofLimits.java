@@ -24,6 +24,7 @@ import org.castwright.geom.Vec3;
  * @param wedgeDegrees ° of the thinnest wedge that a piece may have along its shut-off faces
  * @param minimumWeb mm; the thinnest place of a piece that does not lie between cavity and outside
  * @param creaseMm3 mm³ that a piece may share with the casting at any step before a catch fails
+ * @param gates to pour through that a mold must have at least
  * @param allowCaught record, but do not fail, catches of pieces with the casting (flexible casting
  *     or mold), and the feather edges and thin webs that a seam through caught space leaves
  */
@@ -40,6 +41,7 @@ public record ProofLimits(
     double wedgeDegrees,
     double minimumWeb,
     double creaseMm3,
+    int gates,
     boolean allowCaught) {
 
   /**
@@ -52,7 +54,7 @@ public record ProofLimits(
    */
   public static final ProofLimits DEFAULT =
       new ProofLimits(
-          0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, 0, 25, 0.8, 0, false);
+          0.05, 0.05, 0.002, 1e-6, 1e-6, 3, new Vec3(220, 220, 250), 0.03, 0, 25, 0.8, 0, 0, false);
 
   /** The same width for catches along the pull and lips across it, mm. */
   public ProofLimits withRelease(double mm) {
@@ -69,6 +71,7 @@ public record ProofLimits(
         wedgeDegrees,
         minimumWeb,
         creaseMm3,
+        gates,
         allowCaught);
   }
 
@@ -86,6 +89,7 @@ public record ProofLimits(
         wedgeDegrees,
         minimumWeb,
         creaseMm3,
+        gates,
         allowCaught);
   }
 
@@ -103,6 +107,7 @@ public record ProofLimits(
         wedgeDegrees,
         minimumWeb,
         creaseMm3,
+        gates,
         allowCaught);
   }
 
@@ -120,6 +125,7 @@ public record ProofLimits(
         wedgeDegrees,
         minimumWeb,
         creaseMm3,
+        gates,
         allow);
   }
 
@@ -137,6 +143,7 @@ public record ProofLimits(
         wedgeDegrees,
         minimumWeb,
         creaseMm3,
+        gates,
         allowCaught);
   }
 
@@ -154,6 +161,7 @@ public record ProofLimits(
         degrees,
         minimumWeb,
         creaseMm3,
+        gates,
         allowCaught);
   }
 
@@ -171,6 +179,7 @@ public record ProofLimits(
         wedgeDegrees,
         web,
         creaseMm3,
+        gates,
         allowCaught);
   }
 
@@ -193,6 +202,25 @@ public record ProofLimits(
         wedgeDegrees,
         minimumWeb,
         mm3,
+        gates,
+        allowCaught);
+  }
+
+  public ProofLimits withGates(int least) {
+    return new ProofLimits(
+        releaseDepth,
+        lipWidth,
+        lipLengthShare,
+        disjointShare,
+        balanceShare,
+        minimumWall,
+        bed,
+        keyGapTolerance,
+        shakeShare,
+        wedgeDegrees,
+        minimumWeb,
+        creaseMm3,
+        least,
         allowCaught);
   }
 }

@@ -190,6 +190,9 @@ final class ProofRun {
   }
 
   private void channels(Trees trees) {
+    if (limits.gates() > 0) {
+      checks.add(gates());
+    }
     if (input.channels().isEmpty()) {
       return;
     }
@@ -199,6 +202,16 @@ final class ProofRun {
     for (ProofInput.Channel c : input.channels()) {
       checks.addAll(check.of(c));
     }
+  }
+
+  private ProofCheck gates() {
+    long n = input.channels().stream().filter(c -> c.kind() == ProofInput.ChannelKind.GATE).count();
+    String words =
+        n >= limits.gates()
+            ? "There is a gate to pour through."
+            : "There is no gate to pour through.";
+    return new ProofCheck(
+        "gate: one at least", n >= limits.gates(), n, limits.gates(), "gates", words);
   }
 
   /** Box trees, made once. */

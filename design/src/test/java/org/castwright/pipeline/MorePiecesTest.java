@@ -14,6 +14,7 @@ import org.castwright.meshio.StlWriter;
 import org.castwright.mold.Mold;
 import org.castwright.mold.Piece;
 import org.castwright.plan.CaughtException;
+import org.castwright.plan.Channel;
 import org.castwright.plan.MoldOptions;
 import org.castwright.progress.Progress;
 import org.castwright.proof.ProofCheck;
@@ -66,6 +67,8 @@ class MorePiecesTest {
         new MoldJob(options, kernel, artist, Progress.NONE).run(file, temp.resolve(name + "-mold"));
     List<ProofCheck> failures = result.proof().failures();
     assertEquals(List.of(), failures.stream().map(ProofCheck::words).toList());
+    assertTrue(
+        seen[0].plan().pour().channels().stream().anyMatch(c -> c.kind() == Channel.Kind.GATE));
     return seen[0].pieces();
   }
 

@@ -197,7 +197,25 @@ class ProofTest {
     }
     Proof forgiven = prove(Change.limits(in, ProofLimits.DEFAULT.withAllowCaught(true)));
     assertEquals(List.of(), forgiven.failures());
-    assertTrue(check(forgiven, "opening: right past casting, overlap").value() > 10);
+    double most = check(forgiven, "opening: right past casting, overlap").value();
+    assertTrue(most > 10);
+    // as a crease it passes only while the limit is above what any step shares
+    String[] judged = {"way", "overlap", "lip"};
+    Proof wide = prove(Change.limits(in, ProofLimits.DEFAULT.withCrease(10 * most)));
+    Proof narrow = prove(Change.limits(in, ProofLimits.DEFAULT.withCrease(most / 2)));
+    for (String what : judged) {
+      assertTrue(check(wide, "opening: right past casting, " + what).passed(), what);
+      assertFalse(check(narrow, "opening: right past casting, " + what).passed(), what);
+    }
+  }
+
+  @Test
+  void aMoldWithoutEnoughGatesFails() {
+    Proof one = prove(Change.limits(good, ProofLimits.DEFAULT.withGates(1)));
+    assertTrue(check(one, "gate: one at least").passed());
+    Proof two = prove(Change.limits(good, ProofLimits.DEFAULT.withGates(2)));
+    assertFalse(check(two, "gate: one at least").passed());
+    assertEquals(1, two.failures().size());
   }
 
   @Test
