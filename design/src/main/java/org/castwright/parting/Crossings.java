@@ -1,5 +1,7 @@
 package org.castwright.parting;
 
+import org.castwright.mesh.IntList;
+
 /**
  * Where the seam's image in the plane is not a set of simple loops: edges that cross, and edges
  * that lie on one another.

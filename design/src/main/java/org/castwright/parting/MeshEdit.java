@@ -1,5 +1,6 @@
 package org.castwright.parting;
 
+import org.castwright.mesh.IntList;
 import org.castwright.mesh.TriMesh;
 
 /** Collects the facets of a casting, some of them split, with the side of each. */

@@ -1,5 +1,6 @@
 package org.castwright.parting;
 
+import org.castwright.mesh.IntList;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;

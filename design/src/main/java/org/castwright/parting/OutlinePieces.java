@@ -1,5 +1,7 @@
 package org.castwright.parting;
 
+import org.castwright.mesh.IntList;
+
 /**
  * The part of a seam that is true outline, ready to constrain a sheet that runs through the
  * casting: edges are split where they cross, and pieces with casting on their outer side are

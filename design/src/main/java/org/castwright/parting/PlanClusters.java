@@ -1,5 +1,7 @@
 package org.castwright.parting;
 
+import org.castwright.mesh.IntList;
+
 /** Finds or makes points of the plane, treating those closer than a radius as one. */
 final class PlanClusters {
 

@@ -1,6 +1,7 @@
 package org.castwright.parting;
 
 import java.util.Arrays;
+import org.castwright.mesh.IntList;
 
 /**
  * The seam: the edges of a casting between an upper and a lower facet, and their image in the

@@ -1,6 +1,7 @@
 package org.castwright.parting;
 
 import java.util.Arrays;
+import org.castwright.mesh.IntList;
 
 /**
  * Gives every corner of the sheet its vertex. Most plan points have one. Where the seam runs

@@ -1,6 +1,7 @@
 package org.castwright.parting;
 
 import java.util.Arrays;
+import org.castwright.mesh.IntList;
 
 /**
  * Heights for the free nodes of a triangulated sheet: a membrane (cotangent Laplace operator,

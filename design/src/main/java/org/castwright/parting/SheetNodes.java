@@ -1,5 +1,7 @@
 package org.castwright.parting;
 
+import org.castwright.mesh.IntList;
+
 /**
  * The points a sheet is triangulated from, with what is known of the height of each, and the edges
  * the triangulation must keep. The block's rectangle and a ring inside it lie at the wall's height;

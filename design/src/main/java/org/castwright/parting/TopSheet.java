@@ -68,13 +68,7 @@ public final class TopSheet {
     if (n.z() < -Sides.LEVEL_SINE * length) {
       return Sides.LOWER;
     }
-    int[] t = mesh.tri();
-    Vec3 c =
-        mesh.vertex(t[3 * f])
-            .plus(mesh.vertex(t[3 * f + 1]))
-            .plus(mesh.vertex(t[3 * f + 2]))
-            .times(1.0 / 3)
-            .plus(n.times(NUDGE_MM / length));
+    Vec3 c = mesh.center(f).plus(n.times(NUDGE_MM / length));
     Column column = new Column();
     return !columns.at(c.x(), c.y(), column) || column.upper <= c.z() ? Sides.UPPER : Sides.LOWER;
   }

@@ -2,6 +2,7 @@ package org.castwright.parting;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.mesh.IntList;
 import org.tinfour.common.IConstraint;
 import org.tinfour.common.LinearConstraint;
 import org.tinfour.common.Vertex;

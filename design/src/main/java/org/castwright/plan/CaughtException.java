@@ -13,7 +13,10 @@ public final class CaughtException extends RuntimeException {
   private final double releaseMm;
 
   CaughtException(TriMesh scaled, SurveyResult survey, double releaseMm) {
-    super(
+    this(
+        scaled,
+        survey,
+        releaseMm,
         String.format(
             Locale.ROOT,
             "two rigid pieces do not open: the best pull leaves %.3g mm³ of mold trapped in %d"
@@ -22,14 +25,14 @@ public final class CaughtException extends RuntimeException {
             survey.best().trappedVolume(),
             survey.caught().places().size(),
             survey.best().caughtWidth()));
-    this.scaled = scaled;
-    this.survey = survey;
-    this.releaseMm = releaseMm;
   }
 
   CaughtException(
       TriMesh scaled, SurveyResult survey, double releaseMm, SidePieces sides, int most) {
-    super(
+    this(
+        scaled,
+        survey,
+        releaseMm,
         String.format(
             Locale.ROOT,
             "%d rigid pieces do not open: of %.3g mm³ of mold that the two main pieces trap,"
@@ -40,6 +43,10 @@ public final class CaughtException extends RuntimeException {
             sides.trappedMm3(),
             sides.pieces().size(),
             sides.leftMm3()));
+  }
+
+  private CaughtException(TriMesh scaled, SurveyResult survey, double releaseMm, String message) {
+    super(message);
     this.scaled = scaled;
     this.survey = survey;
     this.releaseMm = releaseMm;

@@ -132,7 +132,7 @@ final class Planner {
             : MainPieces.of(casting, reaching, block.box(), po, kernel, progress.as("parting"));
     Parting parting = main.parting();
     List<SidePiece> sides = within(block.box(), reaching);
-    Ground ground = PluggedGround.of(new PartedGround(parting), sides, block.box());
+    Ground ground = new PartedGround(parting, sides, block.box());
     progress.at("plan", 0.5);
     Room room = new Room(ground, block.outline());
     List<String> notes = new ArrayList<>(warnings);
@@ -179,33 +179,7 @@ final class Planner {
   private List<SidePiece> within(BlockBox box, List<SidePiece> reaching) {
     Solid block = kernel.solid("block", box.mesh());
     return reaching.stream()
-        .map(
-            s ->
-                new SidePiece(
-                    s.pull(), kernel.intersection(s.body().name(), s.body(), block), s.freedMm3()))
+        .map(s -> new SidePiece(s.pull(), kernel.intersection(s.body().name(), s.body(), block)))
         .toList();
-  }
-
-  /** The ground of a parting. */
-  private record PartedGround(Parting parting) implements Ground {
-    @Override
-    public double heightAt(double x, double y) {
-      return parting.heightAt(x, y);
-    }
-
-    @Override
-    public double roofAt(double x, double y) {
-      return parting.upperAt(x, y);
-    }
-
-    @Override
-    public double undersideAt(double x, double y) {
-      return parting.lowerAt(x, y);
-    }
-
-    @Override
-    public double shadowDistance(double x, double y) {
-      return parting.shadowDistance(x, y);
-    }
   }
 }

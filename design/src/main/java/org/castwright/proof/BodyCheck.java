@@ -3,7 +3,6 @@ package org.castwright.proof;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
-import org.castwright.mesh.TriMesh;
 
 /** Whether a file holds one sound body: closed, oriented, manifold, right side out, in one part. */
 final class BodyCheck {
@@ -28,7 +27,7 @@ final class BodyCheck {
     boolean solid = m.closedManifold() && volume > 0;
     String words;
     if (!m.closedManifold()) {
-      Vec3 at = center(body.mesh(), m.faultTriangle());
+      Vec3 at = body.mesh().center(m.faultTriangle());
       words = body.name() + " is no closed body: " + m.faults() + ", near " + Say.place(at) + ".";
     } else if (volume > 0) {
       words =
@@ -68,13 +67,5 @@ final class BodyCheck {
                 + ".";
     String name = "body: " + body.name() + " free of crossings";
     return new ProofCheck(name, r.count() == 0, r.count(), 0, "crossings", words);
-  }
-
-  private static Vec3 center(TriMesh mesh, int f) {
-    int[] t = mesh.tri();
-    return mesh.vertex(t[3 * f])
-        .plus(mesh.vertex(t[3 * f + 1]))
-        .plus(mesh.vertex(t[3 * f + 2]))
-        .times(1.0 / 3);
   }
 }

@@ -37,7 +37,7 @@ final class Faces {
 
   FaceKind kind(int f) {
     if (kinds[f] == null) {
-      kinds[f] = at(center(f));
+      kinds[f] = at(mesh.center(f));
     }
     return kinds[f];
   }
@@ -56,13 +56,5 @@ final class Faces {
       }
     }
     return channels != null && channels.within(p, TOUCH) ? FaceKind.CHANNEL : FaceKind.CUT;
-  }
-
-  private Vec3 center(int f) {
-    int[] t = mesh.tri();
-    return mesh.vertex(t[3 * f])
-        .plus(mesh.vertex(t[3 * f + 1]))
-        .plus(mesh.vertex(t[3 * f + 2]))
-        .times(1.0 / 3);
   }
 }

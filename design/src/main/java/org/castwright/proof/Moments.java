@@ -18,7 +18,7 @@ final class Moments {
     double total = 0;
     for (int f = 0; f < mesh.triangleCount(); f++) {
       double w = mesh.areaVector(f).length();
-      sum = sum.plus(center(f).times(w));
+      sum = sum.plus(mesh.center(f).times(w));
       total += w;
     }
     origin = sum.times(1 / total);
@@ -29,7 +29,7 @@ final class Moments {
   Vec3 lean() {
     Vec3 sum = Vec3.ZERO;
     for (int f = 0; f < mesh.triangleCount(); f++) {
-      Vec3 r = center(f).minus(origin).times(1 / size);
+      Vec3 r = mesh.center(f).minus(origin).times(1 / size);
       sum = sum.plus(r.times(r.dot(r) * mesh.areaVector(f).length() / area));
     }
     return sum;
@@ -39,17 +39,9 @@ final class Moments {
   Vec3 spread(Vec3 x) {
     Vec3 sum = Vec3.ZERO;
     for (int f = 0; f < mesh.triangleCount(); f++) {
-      Vec3 r = center(f).minus(origin).times(1 / size);
+      Vec3 r = mesh.center(f).minus(origin).times(1 / size);
       sum = sum.plus(r.times(r.dot(x) * mesh.areaVector(f).length() / area));
     }
     return sum;
-  }
-
-  private Vec3 center(int f) {
-    int[] t = mesh.tri();
-    return mesh.vertex(t[3 * f])
-        .plus(mesh.vertex(t[3 * f + 1]))
-        .plus(mesh.vertex(t[3 * f + 2]))
-        .times(1.0 / 3);
   }
 }

@@ -28,16 +28,9 @@ final class OpeningCheck {
    * @param pull its unit direction
    * @param still number of the body that stays
    * @param kernelSteps distances, mm, that the kernel has been asked for
-   * @param casting whether one of the two is the casting, which may be caught in creases
-   * @param forgiven record catches without failing them
+   * @param casting whether one of the two is the casting, whose catches may be creases or allowed
    */
-  record Move(
-      int moving,
-      Vec3 pull,
-      int still,
-      List<Double> kernelSteps,
-      boolean casting,
-      boolean forgiven) {
+  record Move(int moving, Vec3 pull, int still, List<Double> kernelSteps, boolean casting) {
 
     KernelSteps.Step step(double distance) {
       return new KernelSteps.Step(moving, pull.times(distance), still);
@@ -80,7 +73,7 @@ final class OpeningCheck {
             + ending(free, move, crease);
     return new ProofCheck(
         "opening: " + title + ", way",
-        free || crease || move.forgiven,
+        free || crease || forgiven(move),
         caught.wideArea(),
         limit,
         "mm²",
@@ -125,7 +118,7 @@ final class OpeningCheck {
             + ending(worst.passed(), move, false);
     return new ProofCheck(
         "opening: " + title + ", overlap",
-        worst.passed() || move.forgiven,
+        worst.passed() || forgiven(move),
         worst.volume,
         worst.limit,
         "mm³",
@@ -148,7 +141,7 @@ final class OpeningCheck {
             + ending(passed, move, crease);
     return new ProofCheck(
         "opening: " + title + ", lip",
-        passed || crease || move.forgiven,
+        passed || crease || forgiven(move),
         lip.width(),
         limits.lipWidth(),
         "mm",
@@ -156,15 +149,16 @@ final class OpeningCheck {
   }
 
   private String ending(boolean passed, Move move, boolean crease) {
-    if (passed) {
-      return ".";
-    }
-    if (crease) {
-      return "; a crease that gives, since no step shares more than "
-          + Say.number(limits.creaseMm3())
-          + " mm³.";
-    }
-    return move.forgiven ? "; recorded only, since catches are allowed." : ".";
+    return crease && !passed
+        ? "; a crease that gives, since no step shares more than "
+            + Say.number(limits.creaseMm3())
+            + " mm³."
+        : Say.ending(passed, forgiven(move));
+  }
+
+  /** Whether catches of a move are recorded without failing. */
+  private boolean forgiven(Move move) {
+    return move.casting && limits.allowCaught();
   }
 
   /** The step that uses most of its allowance. */

@@ -1,5 +1,6 @@
 package org.castwright.proof;
 
+import java.util.function.Consumer;
 import org.castwright.geom.Vec3;
 
 /**
@@ -58,169 +59,106 @@ public record ProofLimits(
 
   /** The same width for catches along the pull and lips across it, mm. */
   public ProofLimits withRelease(double mm) {
-    return new ProofLimits(
-        mm,
-        mm,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        bed,
-        keyGapTolerance,
-        shakeShare,
-        wedgeDegrees,
-        minimumWeb,
-        creaseMm3,
-        gates,
-        allowCaught);
+    return but(
+        c -> {
+          c.releaseDepth = mm;
+          c.lipWidth = mm;
+        });
   }
 
   public ProofLimits withMinimumWall(double wall) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        wall,
-        bed,
-        keyGapTolerance,
-        shakeShare,
-        wedgeDegrees,
-        minimumWeb,
-        creaseMm3,
-        gates,
-        allowCaught);
+    return but(c -> c.minimumWall = wall);
   }
 
   public ProofLimits withBed(Vec3 room) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        room,
-        keyGapTolerance,
-        shakeShare,
-        wedgeDegrees,
-        minimumWeb,
-        creaseMm3,
-        gates,
-        allowCaught);
+    return but(c -> c.bed = room);
   }
 
   public ProofLimits withAllowCaught(boolean allow) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        bed,
-        keyGapTolerance,
-        shakeShare,
-        wedgeDegrees,
-        minimumWeb,
-        creaseMm3,
-        gates,
-        allow);
+    return but(c -> c.allowCaught = allow);
   }
 
   public ProofLimits withShakeShare(double share) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        bed,
-        keyGapTolerance,
-        share,
-        wedgeDegrees,
-        minimumWeb,
-        creaseMm3,
-        gates,
-        allowCaught);
+    return but(c -> c.shakeShare = share);
   }
 
   public ProofLimits withWedge(double degrees) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        bed,
-        keyGapTolerance,
-        shakeShare,
-        degrees,
-        minimumWeb,
-        creaseMm3,
-        gates,
-        allowCaught);
+    return but(c -> c.wedgeDegrees = degrees);
   }
 
   public ProofLimits withMinimumWeb(double web) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        bed,
-        keyGapTolerance,
-        shakeShare,
-        wedgeDegrees,
-        web,
-        creaseMm3,
-        gates,
-        allowCaught);
+    return but(c -> c.minimumWeb = web);
+  }
+
+  public ProofLimits withCrease(double mm3) {
+    return but(c -> c.creaseMm3 = mm3);
+  }
+
+  public ProofLimits withGates(int least) {
+    return but(c -> c.gates = least);
+  }
+
+  private ProofLimits but(Consumer<Copy> change) {
+    Copy copy = new Copy(this);
+    change.accept(copy);
+    return copy.limits();
+  }
+
+  /** The values on their way into the next limits. */
+  private static final class Copy {
+    private double releaseDepth;
+    private double lipWidth;
+    private double lipLengthShare;
+    private double disjointShare;
+    private double balanceShare;
+    private double minimumWall;
+    private Vec3 bed;
+    private double keyGapTolerance;
+    private double shakeShare;
+    private double wedgeDegrees;
+    private double minimumWeb;
+    private double creaseMm3;
+    private int gates;
+    private boolean allowCaught;
+
+    Copy(ProofLimits from) {
+      releaseDepth = from.releaseDepth;
+      lipWidth = from.lipWidth;
+      lipLengthShare = from.lipLengthShare;
+      disjointShare = from.disjointShare;
+      balanceShare = from.balanceShare;
+      minimumWall = from.minimumWall;
+      bed = from.bed;
+      keyGapTolerance = from.keyGapTolerance;
+      shakeShare = from.shakeShare;
+      wedgeDegrees = from.wedgeDegrees;
+      minimumWeb = from.minimumWeb;
+      creaseMm3 = from.creaseMm3;
+      gates = from.gates;
+      allowCaught = from.allowCaught;
+    }
+
+    ProofLimits limits() {
+      return new ProofLimits(
+          releaseDepth,
+          lipWidth,
+          lipLengthShare,
+          disjointShare,
+          balanceShare,
+          minimumWall,
+          bed,
+          keyGapTolerance,
+          shakeShare,
+          wedgeDegrees,
+          minimumWeb,
+          creaseMm3,
+          gates,
+          allowCaught);
+    }
   }
 
   /** The volume, mm³, that may be shared after a move of {@code t} past an outline that long. */
   double allowedOverlap(double outlineLength, double t) {
     return outlineLength * lipWidth * Math.max(t, releaseDepth);
-  }
-
-  public ProofLimits withCrease(double mm3) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        bed,
-        keyGapTolerance,
-        shakeShare,
-        wedgeDegrees,
-        minimumWeb,
-        mm3,
-        gates,
-        allowCaught);
-  }
-
-  public ProofLimits withGates(int least) {
-    return new ProofLimits(
-        releaseDepth,
-        lipWidth,
-        lipLengthShare,
-        disjointShare,
-        balanceShare,
-        minimumWall,
-        bed,
-        keyGapTolerance,
-        shakeShare,
-        wedgeDegrees,
-        minimumWeb,
-        creaseMm3,
-        least,
-        allowCaught);
   }
 }

@@ -111,14 +111,13 @@ final class ProofRun {
         if (j < firstPiece || j > i) {
           boolean cast = j == CASTING;
           List<Double> byKernel = cast ? kernelSteps(i) : List.of();
-          moves.add(
-              new OpeningCheck.Move(i, pull, j, byKernel, cast, cast && limits.allowCaught()));
+          moves.add(new OpeningCheck.Move(i, pull, j, byKernel, cast));
         }
       }
     }
     int last = bodies.size() - 1;
     Vec3 lift = input.pieces().get(last - firstPiece).pull().negate();
-    moves.add(new OpeningCheck.Move(CASTING, lift, last, List.of(), true, limits.allowCaught()));
+    moves.add(new OpeningCheck.Move(CASTING, lift, last, List.of(), true));
     for (OpeningCheck.Move m : moves) {
       for (double t : m.kernelSteps()) {
         steps.ask(m.step(t));

@@ -1,6 +1,7 @@
 package org.castwright.seams;
 
 import java.util.Arrays;
+import org.castwright.mesh.IntList;
 import org.castwright.progress.Progress;
 
 /**
@@ -40,8 +41,8 @@ final class CurveShortening {
   private final double[] p = new double[3];
   private final double[] a = new double[3];
   private final double[] b = new double[3];
-  private final IntRow touched = new IntRow();
-  private final IntRow near = new IntRow();
+  private final IntList touched = new IntList();
+  private final IntList near = new IntList();
   private final boolean[] taken;
   private int spokes;
 
@@ -224,7 +225,7 @@ final class CurveShortening {
   /** Gives a vertex to another piece if that is cheaper once the seam near it has settled. */
   private boolean change(int v, byte label) {
     gather(v);
-    double[] t = new double[touched.length()];
+    double[] t = new double[touched.size()];
     for (int i = 0; i < t.length; i++) {
       t[i] = curve.t[touched.get(i)];
     }
@@ -263,7 +264,7 @@ final class CurveShortening {
     for (int i = edges.start[v]; i < edges.start[v + 1]; i++) {
       touched.add(edges.of[edges.corner[i]]);
     }
-    spokes = touched.length();
+    spokes = touched.size();
     for (int i = edges.start[v]; i < edges.start[v + 1]; i++) {
       int f = edges.corner[i] / 3;
       int opposite = edges.of[SurfaceEdges.next(edges.corner[i])];
@@ -271,7 +272,7 @@ final class CurveShortening {
       take(f);
       take(edges.across(opposite, f));
     }
-    for (int i = 0; i < near.length(); i++) {
+    for (int i = 0; i < near.size(); i++) {
       taken[near.get(i)] = false;
     }
   }
@@ -285,7 +286,7 @@ final class CurveShortening {
 
   private double around() {
     double sum = 0;
-    for (int i = 0; i < near.length(); i++) {
+    for (int i = 0; i < near.size(); i++) {
       sum += curve.cost(near.get(i));
     }
     return sum;

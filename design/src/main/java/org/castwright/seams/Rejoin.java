@@ -1,6 +1,7 @@
 package org.castwright.seams;
 
 import java.util.Arrays;
+import org.castwright.mesh.IntList;
 import org.castwright.mesh.TriMesh;
 
 /**
@@ -15,7 +16,7 @@ final class Rejoin {
   private final SurfaceEdges edges;
   private final boolean[] divided;
   private final int[] firstChild;
-  private final IntRow tri = new IntRow();
+  private final IntList tri = new IntList();
   private final Rows rows;
 
   private Rejoin(TriMesh casting, Tiling tiling, SurfaceEdges edges) {
@@ -126,7 +127,7 @@ final class Rejoin {
    */
   private int[] between(int first, int end) {
     int[] tris = tiling.mesh.tri();
-    IntRow found = new IntRow();
+    IntList found = new IntList();
     int c = first;
     while (tris[SurfaceEdges.next(c)] != end) {
       int v = tris[SurfaceEdges.next(c)];

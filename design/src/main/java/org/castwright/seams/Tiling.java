@@ -1,6 +1,7 @@
 package org.castwright.seams;
 
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.IntList;
 import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.TriMesh;
 
@@ -61,7 +62,7 @@ final class Tiling {
       }
     }
     Rows rows = new Rows(mesh.triangleCount());
-    IntRow unsplit = new IntRow();
+    IntList unsplit = new IntList();
     for (int f = 0; f < mesh.triangleCount(); f++) {
       int before = out.triangleCount();
       divide(out, edges, middle, f);

@@ -3,12 +3,12 @@ package org.castwright.side;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 import org.castwright.survey.DepthImage;
+import org.castwright.survey.Lanes;
 import org.castwright.survey.PullAxes;
 import org.castwright.survey.TrappedSpace;
 
@@ -47,12 +47,13 @@ public final class MainAxis {
     final Vec3 axis;
     final double volume;
     final Vec3[] points;
-    final List<boolean[]> freed = new ArrayList<>();
+    final boolean[][] freed;
     final List<Vec3> sides;
 
     Trial(TriMesh mesh, Vec3 axis, List<Vec3> sides, double release) {
       this.axis = axis;
       this.sides = sides;
+      freed = new boolean[sides.size()][];
       Frame frame = Frame.along(axis);
       double cell = mesh.bounds().longestSide() / CELLS;
       TrappedSpace space = TrappedSpace.of(mesh.toLocal(frame), cell, release);
@@ -70,23 +71,13 @@ public final class MainAxis {
       int left = done.length;
       int n = 0;
       while (left > LEFT * done.length && n < MOST) {
-        int most = 0;
-        int best = -1;
-        for (int k = 0; k < among; k++) {
-          int count = 0;
-          for (int i = 0; i < done.length; i++) {
-            count += freed.get(k)[i] && !done[i] ? 1 : 0;
-          }
-          if (count > most) {
-            most = count;
-            best = k;
-          }
-        }
+        int best = Freed.best(freed, done, among);
         if (best < 0) {
           return MOST;
         }
-        n += plugs(sides.get(best), freed.get(best), done, most);
-        left -= most;
+        int count = Freed.count(freed[best], done);
+        n += plugs(sides.get(best), freed[best], done, count);
+        left -= count;
       }
       return n;
     }
@@ -127,32 +118,22 @@ public final class MainAxis {
     }
     List<Trial> trials =
         axes.parallelStream().map(a -> new Trial(mesh, a, sides, release)).toList();
-    int clean = 2 * PullAxes.of(mesh, 0).size();
-    boolean[][][] freed = new boolean[sides.size()][][];
-    int lanes = Runtime.getRuntime().availableProcessors();
-    IntStream.range(0, lanes)
-        .parallel()
-        .forEach(
-            lane -> {
-              DepthImage image = new DepthImage();
-              for (int k = lane; k < freed.length; k += lanes) {
-                progress.at("side pieces: main pull", (double) k / freed.length);
-                Frame frame = Frame.along(sides.get(k));
-                image.look(mesh, frame, PIXELS, LEAST_PIXEL);
-                freed[k] = new boolean[trials.size()][];
-                for (int t = 0; t < freed[k].length; t++) {
-                  freed[k][t] = freed(trials.get(t).points, frame, image);
-                }
-              }
-            });
+    Lanes.run(
+        sides.size(),
+        Runtime.getRuntime().availableProcessors(),
+        DepthImage::new,
+        (image, k) -> {
+          progress.at("side pieces: main pull", (double) k / sides.size());
+          Frame frame = Frame.along(sides.get(k));
+          image.look(mesh, frame, PIXELS, LEAST_PIXEL);
+          trials.forEach(t -> t.freed[k] = freed(t.points, frame, image));
+        });
+    int clean = 2 * (axes.size() - 1);
     Trial best = null;
     int least = Integer.MAX_VALUE;
     for (int t = 0; t < trials.size(); t++) {
       Trial trial = trials.get(t);
-      for (boolean[][] f : freed) {
-        trial.freed.add(f[t]);
-      }
-      int n = Math.min(trial.plugs(clean), trial.plugs(freed.length));
+      int n = Math.min(trial.plugs(clean), trial.plugs(sides.size()));
       boolean lessTrapped = best != null && trial.volume < MUCH_LESS * best.volume;
       // the axis that traps least comes last, and only if no clean one will do: traps little
       // everywhere means many pieces

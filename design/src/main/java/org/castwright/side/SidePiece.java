@@ -8,6 +8,5 @@ import org.castwright.solid.Solid;
  *
  * @param pull unit direction it leaves in, mold frame
  * @param body closed, in the mold frame, within the block's box
- * @param freedMm3 trapped space it takes, mm³
  */
-public record SidePiece(Vec3 pull, Solid body, double freedMm3) {}
+public record SidePiece(Vec3 pull, Solid body) {}

@@ -53,10 +53,11 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
       Progress progress) {
     TrappedSpace space = space(casting, options.releaseMm());
     double volume = space.size() * space.pointMm3();
-    Search search = new Search(casting, box, space, options, kernel, progress);
-    if (space.size() > 0 && most > 0) {
-      search.run(most, enough);
+    if (space.size() == 0 || most == 0) {
+      return new SidePieces(List.of(), volume, volume);
     }
+    Search search = new Search(casting, box, space, options, kernel, progress);
+    search.run(most, enough);
     return new SidePieces(List.copyOf(search.pieces), volume, search.left * space.pointMm3());
   }
 
@@ -111,19 +112,15 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
     /** Keeps a body of a plug if it takes trapped space worth a piece. */
     private boolean keep(SidePulls.Choice choice, Solid body) {
       boolean[] in = space.inside(body.mesh());
-      int freed = 0;
-      for (int i = 0; i < in.length; i++) {
-        freed += in[i] && !done[i] ? 1 : 0;
-      }
-      double volume = freed * space.pointMm3();
-      if (volume < LEAST_FREED) {
+      int freed = Freed.count(in, done);
+      if (freed * space.pointMm3() < LEAST_FREED) {
         return false;
       }
       for (int i = 0; i < in.length; i++) {
         done[i] |= in[i];
       }
       left -= freed;
-      pieces.add(new SidePiece(choice.pull(), body, volume));
+      pieces.add(new SidePiece(choice.pull(), body));
       return true;
     }
   }

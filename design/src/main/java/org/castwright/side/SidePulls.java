@@ -9,6 +9,7 @@ import org.castwright.mesh.TriMesh;
 import org.castwright.parting.Roof;
 import org.castwright.progress.Progress;
 import org.castwright.survey.DepthImage;
+import org.castwright.survey.Lanes;
 import org.castwright.survey.PullAxes;
 import org.castwright.survey.TrappedSpace;
 
@@ -69,17 +70,14 @@ final class SidePulls {
       }
     }
     frees = new boolean[pulls.size()][];
-    int lanes = Runtime.getRuntime().availableProcessors();
-    IntStream.range(0, lanes)
-        .parallel()
-        .forEach(
-            lane -> {
-              DepthImage image = new DepthImage();
-              for (int k = lane; k < frees.length; k += lanes) {
-                p.at("side pieces: pulls", (double) k / frees.length);
-                frees[k] = freed(pulls.get(k), image, stride);
-              }
-            });
+    Lanes.run(
+        frees.length,
+        Runtime.getRuntime().availableProcessors(),
+        DepthImage::new,
+        (image, k) -> {
+          p.at("side pieces: pulls", (double) k / frees.length);
+          frees[k] = freed(pulls.get(k), image);
+        });
     allowed = needed(clean) <= needed(frees.length) ? clean : frees.length;
   }
 
@@ -89,25 +87,14 @@ final class SidePulls {
     int left = done.length;
     int n = 0;
     while (left > LEFT * done.length) {
-      int best = -1;
-      int most = 0;
-      for (int k = 0; k < among; k++) {
-        int count = 0;
-        for (int i = 0; i < done.length; i++) {
-          count += frees[k][i] && !done[i] ? 1 : 0;
-        }
-        if (count > most) {
-          most = count;
-          best = k;
-        }
-      }
+      int best = Freed.best(frees, done, among);
       if (best < 0) {
         return Integer.MAX_VALUE;
       }
+      left -= Freed.count(frees[best], done);
       for (int i = 0; i < done.length; i++) {
         done[i] |= frees[best][i];
       }
-      left -= most;
       n++;
     }
     return among == 0 ? Integer.MAX_VALUE : n;
@@ -133,20 +120,20 @@ final class SidePulls {
   }
 
   private Choice best(boolean[] done, int among) {
-    int[] counts = new int[among];
-    int most = 0;
-    for (int k = 0; k < among; k++) {
-      for (int i = 0; i < frees[k].length; i++) {
-        counts[k] += frees[k][i] && !done[i * stride] ? 1 : 0;
-      }
-      most = Math.max(most, counts[k]);
+    boolean[] compared = new boolean[frees[0].length];
+    for (int i = 0; i < compared.length; i++) {
+      compared[i] = done[i * stride];
     }
-    for (int k = 0; k < among && most > 0; k++) {
-      if (counts[k] >= NEARLY * most) {
-        return new Choice(k, pulls.get(k), exactly(pulls.get(k), done));
-      }
+    int best = Freed.best(frees, compared, among);
+    if (best < 0) {
+      return null;
     }
-    return null;
+    double enough = NEARLY * Freed.count(frees[best], compared);
+    int k = 0;
+    while (Freed.count(frees[k], compared) < enough) {
+      k++;
+    }
+    return new Choice(k, pulls.get(k), exactly(pulls.get(k), done));
   }
 
   /** The points not done that a pull frees, or would if they stood a hair to the side. */
@@ -178,13 +165,13 @@ final class SidePulls {
     }
   }
 
-  private boolean[] freed(Vec3 pull, DepthImage image, int every) {
+  private boolean[] freed(Vec3 pull, DepthImage image) {
     Frame frame = Frame.along(pull);
     image.look(casting, frame, PIXELS, LEAST_PIXEL);
     double slack = image.raster().pixel();
-    boolean[] free = new boolean[(space.size() + every - 1) / every];
+    boolean[] free = new boolean[(space.size() + stride - 1) / stride];
     for (int k = 0; k < free.length; k++) {
-      int i = k * every;
+      int i = k * stride;
       Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
       free[k] = roof(image, q.x(), q.y()) <= q.z() + slack;
     }

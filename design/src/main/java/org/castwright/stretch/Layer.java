@@ -1,6 +1,7 @@
 package org.castwright.stretch;
 
 import java.util.Arrays;
+import org.castwright.mesh.IntList;
 
 /**
  * One layer of a space: its bodies of casting, what surrounds what, and the ways to clear cells.

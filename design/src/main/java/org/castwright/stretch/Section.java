@@ -1,5 +1,7 @@
 package org.castwright.stretch;
 
+import org.castwright.mesh.IntList;
+
 /**
  * One layer of a space. In every patch of caught cells the mold has to give way sideways to the
  * nearest cell that is clear along the pull; what it has to pass is the casting behind it or, when

@@ -2,6 +2,7 @@ package org.castwright.stretch;
 
 import java.util.List;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.IntList;
 
 /**
  * The room round the casting in the cells of one grid: casting, clear along the grid's own pull,

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
+import org.castwright.mesh.IntList;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 
@@ -218,18 +219,12 @@ public final class Stretch {
   private int[] borders(Space space, int[] index) {
     int[] out = new int[casting.triangleCount()];
     Arrays.fill(out, -1);
-    int[] t = casting.tri();
     for (int f = 0; f < out.length; f++) {
       Vec3 normal = casting.areaVector(f);
       if (normal.length() == 0) {
         continue;
       }
-      Vec3 middle =
-          casting
-              .vertex(t[3 * f])
-              .plus(casting.vertex(t[3 * f + 1]))
-              .plus(casting.vertex(t[3 * f + 2]))
-              .times(1.0 / 3);
+      Vec3 middle = casting.center(f);
       for (double size : new double[] {space.grid().step(), space.grid().rise()}) {
         for (double before : BEFORE) {
           Vec3 p = middle.plus(normal.unit().times(before * size));

@@ -104,6 +104,14 @@ final class BallMold {
     return out;
   }
 
+  /** The check of a name, which the proof must have made. */
+  static ProofCheck check(Proof proof, String name) {
+    return proof.checks().stream()
+        .filter(c -> c.name().equals(name))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("no check " + name + "; " + proof.failures()));
+  }
+
   private Frame tilt() {
     double a = Math.toRadians(keyTilt);
     double s = StrictMath.sin(a);

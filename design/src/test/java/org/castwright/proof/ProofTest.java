@@ -1,5 +1,6 @@
 package org.castwright.proof;
 
+import static org.castwright.proof.BallMold.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -37,13 +38,6 @@ class ProofTest {
 
   private static Proof prove(ProofInput in) {
     return Proof.of(in, kernel, Progress.NONE);
-  }
-
-  private static ProofCheck check(Proof proof, String name) {
-    return proof.checks().stream()
-        .filter(c -> c.name().equals(name))
-        .findFirst()
-        .orElseThrow(() -> new AssertionError("no check " + name + "; " + proof.failures()));
   }
 
   /** The proof fails, and the named check is among the reasons. */

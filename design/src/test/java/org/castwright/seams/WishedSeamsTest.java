@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.IntList;
 import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.MeshException;
 import org.castwright.mesh.Primitives;
@@ -110,7 +111,7 @@ class WishedSeamsTest {
       profile[2 * i + 1] = 2 * i;
     }
     TriMesh ringed = Primitives.revolve(profile, SIDES);
-    IntRow painted = new IntRow();
+    IntList painted = new IntList();
     for (int f = 0; f < ringed.triangleCount(); f++) {
       double z = 0;
       for (int k = 0; k < 3; k++) {

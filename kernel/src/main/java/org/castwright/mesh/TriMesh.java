@@ -114,6 +114,14 @@ public final class TriMesh {
     return new Vec3((uy * vz - uz * vy) / 2, (uz * vx - ux * vz) / 2, (ux * vy - uy * vx) / 2);
   }
 
+  /** The middle of the corners of triangle {@code f}. */
+  public Vec3 center(int f) {
+    return vertex(tri[3 * f])
+        .plus(vertex(tri[3 * f + 1]))
+        .plus(vertex(tri[3 * f + 2]))
+        .times(1.0 / 3);
+  }
+
   /** The mesh read in the axes of {@code frame}. */
   public TriMesh toLocal(Frame frame) {
     double[] out = new double[xyz.length];
