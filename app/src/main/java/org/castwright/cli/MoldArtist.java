@@ -32,7 +32,7 @@ final class MoldArtist implements Artist {
             mold.pieces().stream()
                 .map(p -> new MoldPictures.Piece(p.name(), p.mesh(), p.pull()))
                 .toList(),
-            mold.plan().parting().seamLoops(),
+            mold.plan().seam().lines(),
             PictureOptions.DEFAULT.withThreads(threads));
     CaughtPlaces caught = mold.plan().survey().caught();
     pictures.closed(folder.resolve("closed.png"));

@@ -5,21 +5,22 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
 import org.castwright.plan.Channel;
+import org.castwright.plan.ChannelBody;
 import org.castwright.plan.Feature;
 import org.castwright.plan.Key;
 import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Prism;
 import org.castwright.progress.Progress;
-import org.castwright.side.SidePiece;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 
-/** Cuts the raw halves of a plan into finished pieces; both cores work, one half each. */
+/** Cuts the raw pieces of a plan into finished ones; all cores work, one piece each. */
 final class MoldCutter {
 
   private final MoldPlan plan;
@@ -36,59 +37,64 @@ final class MoldCutter {
 
   Mold cut() {
     progress.at("solids", 0);
-    Solid keys = union("keys", plan.keys().stream().map(KeyBody::key).toList());
-    Solid sockets = union("sockets", plan.keys().stream().map(KeyBody::socket).toList());
     Solid bores = union("channels", bores());
     Solid features = union("features", tools(false));
     Solid outside = union("outline", tools(true));
-    List<Solid> plugs = plan.sides().stream().map(SidePiece::body).toList();
-    Solid upperRaw = plan.main().upper();
-    Solid lowerRaw = plan.main().lower();
-
-    CompletableFuture<Solid> upper =
-        later(
-            () -> kernel.difference("piece-1", upperRaw, some(bores, features, outside, sockets)));
-    CompletableFuture<Solid> lower =
-        later(
-            () -> {
-              Solid keyed =
-                  keys.isEmpty()
-                      ? lowerRaw
-                      : kernel.union("piece-2 with keys", List.of(lowerRaw, keys));
-              return kernel.difference("piece-2", keyed, some(bores, features, outside));
-            });
-    CompletableFuture<Volumes> volumes =
-        later(() -> volumes(upperRaw, keys, sockets, bores, features));
+    int n = plan.pieces().size();
+    List<Solid> keys = new ArrayList<>();
+    List<Solid> sockets = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      int order = i + 1;
+      keys.add(union("keys of piece " + order, bodies(k -> k.keyPiece() == order, true)));
+      sockets.add(union("sockets of piece " + order, bodies(k -> k.socketPiece() == order, false)));
+    }
+    List<CompletableFuture<Solid>> cut = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      int at = i;
+      cut.add(
+          later(
+              () -> {
+                String name = "piece-" + (at + 1);
+                Solid raw = plan.pieces().get(at).body();
+                Solid own = keys.get(at);
+                Solid keyed =
+                    own.isEmpty() ? raw : kernel.union(name + " with keys", List.of(raw, own));
+                List<Solid> tools = some(bores, features, outside, sockets.get(at));
+                return tools.isEmpty() ? keyed : kernel.difference(name, keyed, tools);
+              }));
+    }
+    CompletableFuture<Volumes> volumes = later(() -> volumes(sockets, bores, features));
     CompletableFuture<TriMesh> channels = later(() -> channelBody(bores));
-    Solid one = join(upper);
-    progress.at("solids", 0.6);
-    Solid two = join(lower);
+    List<Solid> bodies = new ArrayList<>();
+    for (CompletableFuture<Solid> piece : cut) {
+      bodies.add(join(piece));
+      progress.at("solids", 0.8 * bodies.size() / n);
+    }
     TriMesh channelMesh = join(channels);
     Volumes v = join(volumes);
     progress.at("solids", 1);
-    Volumes all =
-        new Volumes(v.block(), v.casting(), channelMesh.volume(), v.keyClearance(), v.features());
-    List<Solid> bodies = new ArrayList<>();
-    for (Solid plug : plugs) {
-      bodies.add(
-          kernel.difference("piece-" + (bodies.size() + 1), plug, some(bores, features, outside)));
+    if (plan.pieces().get(n - 2).pull().equals(plan.pieces().get(n - 1).pull().negate())) {
+      List<Solid> two = handOver(bodies.get(n - 2), bodies.get(n - 1));
+      bodies.set(n - 2, two.get(0));
+      bodies.set(n - 1, two.get(1));
     }
-    bodies.addAll(handOver(one, two));
-    return finish(bodies, channelMesh, all);
+    return finish(
+        bodies,
+        channelMesh,
+        new Volumes(v.block(), v.casting(), channelMesh.volume(), v.keyClearance(), v.features()));
+  }
+
+  private List<TriMesh> bodies(Predicate<Key> which, boolean key) {
+    return plan.keys().stream().filter(which).map(key ? KeyBody::key : KeyBody::socket).toList();
   }
 
   private Mold finish(List<Solid> bodies, TriMesh channels, Volumes volumes) {
     List<Piece> pieces = new ArrayList<>();
-    int sides = plan.sides().size();
     for (int i = 0; i < bodies.size(); i++) {
       TriMesh mesh = Crumbs.swept(FloatGrid.snap(bodies.get(i).mesh()));
-      Vec3 pull =
-          i < sides
-              ? plan.sides().get(i).pull()
-              : i == sides ? MoldPlan.PULL : MoldPlan.PULL.negate();
-      pieces.add(Piece.of(i + 1, pull, mesh));
+      pieces.add(Piece.of(i + 1, plan.pieces().get(i).pull(), mesh));
     }
-    return new Mold(plan, pieces, plan.main().casting(), channels, volumes, warnings);
+    return new Mold(plan, pieces, plan.parted(), channels, volumes, warnings);
   }
 
   /** Crumbs that are not joined to their own piece go to the other one, when they join that. */
@@ -148,26 +154,28 @@ final class MoldCutter {
       return bores.mesh();
     }
     Solid inside = kernel.intersection("channels in the block", bores, blockBody());
-    Solid casting = kernel.solid("casting", plan.main().casting());
+    Solid casting = kernel.solid("casting", plan.parted());
     return FloatGrid.snap(kernel.difference("channels", inside, List.of(casting)).mesh());
   }
 
-  private Volumes volumes(Solid upperRaw, Solid keys, Solid sockets, Solid bores, Solid features) {
-    double gaps = 0;
-    for (Key k : plan.keys()) {
-      gaps = Math.max(gaps, k.clearance());
+  private Volumes volumes(List<Solid> sockets, Solid bores, Solid features) {
+    double clearance = 0;
+    for (int i = 0; i < sockets.size(); i++) {
+      if (!sockets.get(i).isEmpty()) {
+        Solid raw = plan.pieces().get(i).body();
+        clearance += kernel.overlap(sockets.get(i), Vec3.ZERO, raw);
+        int order = i + 1;
+        Solid filled =
+            union("keys into piece " + order, bodies(k -> k.socketPiece() == order, true));
+        clearance -= kernel.overlap(filled, Vec3.ZERO, raw);
+      }
     }
-    double clearance =
-        gaps > 0
-            ? kernel.overlap(sockets, Vec3.ZERO, upperRaw)
-                - kernel.overlap(keys, Vec3.ZERO, upperRaw)
-            : 0;
     double cut = 0;
     if (!features.isEmpty()) {
       Solid inBlock = kernel.intersection("features in the block", features, blockBody());
       cut = kernel.difference("features alone", inBlock, some(bores)).volume();
     }
-    return new Volumes(plan.block().volume(), plan.main().casting().volume(), 0, clearance, cut);
+    return new Volumes(plan.block().volume(), plan.parted().volume(), 0, clearance, cut);
   }
 
   private Solid union(String name, List<TriMesh> meshes) {

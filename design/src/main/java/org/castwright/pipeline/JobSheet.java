@@ -98,7 +98,7 @@ final class JobSheet {
         "Block %s, %s mm; seam %s, %.0f mm long",
         report.block().shape(),
         size(report.block().box()),
-        plan.parting().flat() ? "flat" : "following the model",
+        plan.seam().flat() ? "flat" : "following the model",
         report.parting().seamLengthMm());
   }
 

@@ -27,6 +27,7 @@ public record Report(
     List<KeyInfo> keys,
     List<FeatureInfo> features,
     SurveyInfo survey,
+    CoverInfo cover,
     PartingInfo parting,
     PourInfo pour,
     Volumes volumes,

@@ -16,6 +16,7 @@ import org.castwright.plan.Feature;
 import org.castwright.plan.Key;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldPlan;
+import org.castwright.plan.SeamRun;
 import org.castwright.proof.Proof;
 import org.castwright.proof.ProofLimits;
 import org.castwright.survey.CaughtPlaces;
@@ -55,6 +56,7 @@ final class ReportMaker {
         plan.keys().stream().map(ReportMaker::key).toList(),
         plan.features().stream().map(ReportMaker::feature).toList(),
         survey(plan.survey(), plan.options().releaseMm()),
+        plan.cover() == null ? null : CoverInfo.of(plan.cover()),
         parting(plan),
         pour(mold),
         volumes(mold),
@@ -221,30 +223,14 @@ final class ReportMaker {
   }
 
   private static Report.PartingInfo parting(MoldPlan plan) {
-    double length = 0;
-    for (double[] loop : plan.parting().seamLoops()) {
-      length += length(loop);
-    }
+    SeamRun seam = plan.seam();
     return new Report.PartingInfo(
-        lower(plan.parting().used()),
-        plan.parting().flat(),
-        round(plan.parting().wallHeight(), 4),
-        plan.parting().seamLoops().size(),
-        round(length, 3),
-        round(plan.parting().stats().maxSlopeDeg(), 2));
-  }
-
-  /** Length of a closed polyline of packed points, mm. */
-  private static double length(double[] loop) {
-    double sum = 0;
-    int n = loop.length / 3;
-    for (int i = 0; i < n; i++) {
-      int a = 3 * i;
-      int b = 3 * ((i + 1) % n);
-      Vec3 d = new Vec3(loop[b] - loop[a], loop[b + 1] - loop[a + 1], loop[b + 2] - loop[a + 2]);
-      sum += d.length();
-    }
-    return sum;
+        seam.method(),
+        seam.flat(),
+        round(seam.wallHeight(), 4),
+        seam.lines().size(),
+        round(seam.lengthMm(), 3),
+        round(seam.steepestDeg(), 2));
   }
 
   private static Report.PourInfo pour(Mold mold) {

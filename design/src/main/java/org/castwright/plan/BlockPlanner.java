@@ -93,7 +93,7 @@ final class BlockPlanner {
   }
 
   /** Rounded outward to half millimeters, which floats hold exactly. */
-  private static double out(double v, int sign) {
+  static double out(double v, int sign) {
     return sign > 0 ? Math.ceil(2 * v) / 2 : Math.floor(2 * v) / 2;
   }
 

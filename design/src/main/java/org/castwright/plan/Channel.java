@@ -31,10 +31,14 @@ public record Channel(
     VENT
   }
 
-  /** Along the seam, half in each piece, or straight along the pull through piece 1. */
+  /**
+   * Along the seam, half in each piece; straight along the pull through piece 1; or straight up
+   * (along y) between whichever pieces are there.
+   */
   public enum Course {
     SEAM,
-    PULL
+    PULL,
+    UP
   }
 
   /**

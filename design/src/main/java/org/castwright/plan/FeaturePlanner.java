@@ -20,15 +20,13 @@ import org.locationtech.jts.geom.util.AffineTransformation;
 final class FeaturePlanner {
 
   /** How far tools reach past the outside so that they cut clean, mm. */
-  private static final double PAST = 1;
+  static final double PAST = 1;
 
-  private static final double BAND_WIDTH = 8;
-  private static final double BAND_DEPTH = 1.5;
   private static final double SEAT_DEPTH = 1;
-  private static final double MARK_DEPTH = 0.6;
-  private static final double SLOT_WIDTH = 12;
-  private static final double SLOT_HEIGHT = 3;
-  private static final double SLOT_DEPTH = 5;
+  static final double MARK_DEPTH = 0.6;
+  static final double SLOT_WIDTH = 12;
+  static final double SLOT_HEIGHT = 3;
+  static final double SLOT_DEPTH = 5;
   private static final int ROUND = 32;
 
   private final Room room;
@@ -84,26 +82,9 @@ final class FeaturePlanner {
   }
 
   private void bandGrooves() {
-    double height = box.y1() - box.y0();
-    double depth = Math.min(BAND_DEPTH, block.wallMm() / 3);
-    Geometry inset = block.outline().buffer(-depth);
-    int n = height > 200 ? 3 : 2;
-    for (int i = 0; i < n; i++) {
-      double y = box.y0() + height * (i + 1.0) / (n + 1);
-      double y0 = y - BAND_WIDTH / 2;
-      double y1 = y + BAND_WIDTH / 2;
-      bands.add(new double[] {y0, y1});
-      Polygon strip = Outline.rectangle(box.x0() - PAST, y0, box.x1() + PAST, y1);
-      List<TriMesh> tools =
-          new ArrayList<>(prisms(strip.difference(inset), box.z0() - PAST, box.z1() + PAST));
-      tools.add(slab(y0, y1, box.z0() - PAST, box.z0() + depth));
-      tools.add(slab(y0, y1, box.z1() - depth, box.z1() + PAST));
-      features.add(new Feature("band-" + (i + 1), Feature.Kind.BAND_GROOVE, 0, tools));
-    }
-  }
-
-  private TriMesh slab(double y0, double y1, double z0, double z1) {
-    return Primitives.box(new Vec3(box.x0() - PAST, y0, z0), new Vec3(box.x1() + PAST, y1, z1));
+    BandGrooves grooves = BandGrooves.of(block);
+    features.addAll(grooves.features());
+    bands.addAll(grooves.strips());
   }
 
   private void bolts() {
@@ -262,7 +243,7 @@ final class FeaturePlanner {
     return room.toOutside(c.x, c.y) > radius + 1;
   }
 
-  private static List<TriMesh> prisms(Geometry g, double z0, double z1) {
+  static List<TriMesh> prisms(Geometry g, double z0, double z1) {
     List<TriMesh> out = new ArrayList<>();
     for (int i = 0; i < g.getNumGeometries(); i++) {
       if (g.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {

@@ -35,6 +35,15 @@ final class FramePlanner {
     return new MoldFrame(scale, frame, box.center());
   }
 
+  /** A frame whose y is an up direction of the model's frame, turned about it for a small block. */
+  static MoldFrame standing(TriMesh model, Vec3 scale, Vec3 up) {
+    TriMesh scaled = model.scaled(scale);
+    Frame lying = Frame.along(up);
+    lying = lying.turned(smallestRectangle(scaled.toLocal(lying)));
+    Frame axes = new Frame(lying.v(), lying.w(), lying.u());
+    return new MoldFrame(scale, axes, scaled.toLocal(axes).bounds().center());
+  }
+
   /** The same frame turned by right angles about its pull. */
   static MoldFrame turned(TriMesh model, MoldFrame frame, int turns) {
     Frame axes = frame.axes().quarterTurned(turns);

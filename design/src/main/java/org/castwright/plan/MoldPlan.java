@@ -1,29 +1,30 @@
 package org.castwright.plan;
 
 import java.util.List;
+import org.castwright.cover.CoverResult;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
 import org.castwright.mesh.TriMesh;
-import org.castwright.parting.Parting;
 import org.castwright.progress.Progress;
-import org.castwright.side.SidePiece;
 import org.castwright.solid.SolidKernel;
 import org.castwright.survey.SurveyResult;
 
 /**
- * A mold of two main pieces and any side pieces, decided but not yet cut. Everything geometric is
- * in the mold frame.
+ * A mold decided but not yet cut. Everything geometric is in the mold frame.
  *
  * @param options as asked
  * @param material looked up
  * @param survey how the scaled model opens, in the model's frame
+ * @param cover the fewest pulls that open it, in the scaled model's frame; null if two pieces were
+ *     asked for
  * @param frame from the model's frame to the mold frame
  * @param casting what the cavity will be: the model scaled for shrink
  * @param block the outside
- * @param main the seam and the two main pieces, uncut
- * @param sides side pieces, in the order they leave, before the two main ones
+ * @param parted the casting with the facets the pieces have along the seam
+ * @param pieces uncut, in the order they leave
+ * @param seam where it runs
  * @param pour gate and vents
- * @param keys on piece 2, with sockets in piece 1
+ * @param keys each on one piece, with a socket in another
  * @param features closing, pry slots, marks
  * @param warnings sentences for the job sheet
  */
@@ -31,22 +32,19 @@ public record MoldPlan(
     MoldOptions options,
     Material material,
     SurveyResult survey,
+    CoverResult cover,
     MoldFrame frame,
     TriMesh casting,
     BlockPlan block,
-    MainPieces main,
-    List<SidePiece> sides,
+    TriMesh parted,
+    List<RawPiece> pieces,
+    SeamRun seam,
     PourPlan pour,
     List<Key> keys,
     List<Feature> features,
     List<String> warnings) {
 
-  /** The seam between the main pieces. */
-  public Parting parting() {
-    return main.parting();
-  }
-
-  /** Pull of piece 1 in the mold frame; piece 2 leaves the other way. */
+  /** Pull of the first main piece in the mold frame; the second leaves the other way. */
   public static final Vec3 PULL = Vec3.Z;
 
   /**

@@ -2,6 +2,11 @@ package org.castwright.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.cover.Cover;
+import org.castwright.cover.CoverOptions;
+import org.castwright.cover.CoverResult;
+import org.castwright.cover.CoverTolerance;
+import org.castwright.cover.Pull;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
 import org.castwright.material.Materials;
@@ -28,6 +33,18 @@ final class Planner {
   /** Right angles to turn a mold by when it cannot be filled as it stands: over, then aside. */
   private static final int[] OTHER_SIDES = {2, 1, 3};
 
+  /**
+   * A facet with more than this share of the surface is a face of a made thing, and a model with so
+   * much of its surface in such faces is one: side pieces are tried before its space is divided
+   * freely.
+   */
+  private static final double FACE = 0.005;
+
+  private static final double FACES = 0.3;
+
+  /** Pulls whose cosine is less than this are opposite: 0.5°. */
+  private static final double OPPOSITE = -0.99996;
+
   private final TriMesh model;
   private final MoldOptions options;
   private final SolidKernel kernel;
@@ -50,6 +67,10 @@ final class Planner {
     if (!survey.best().free() && !options.allowCaught() && options.pieces() == 2) {
       throw new CaughtException(scaled, survey, options.releaseMm());
     }
+    CoverResult cover = cover(scaled, survey);
+    if (cover != null && !opposite(cover) && !made(scaled)) {
+      return divided(scale, survey, cover);
+    }
     if (!survey.best().free() && options.pieces() == 2) {
       warnings.add(
           "The casting is caught: two rigid pieces cannot release it (allowed as asked). Use a"
@@ -57,13 +78,71 @@ final class Planner {
     }
     progress.at("plan", 0);
     MoldFrame frame = FramePlanner.of(model, scale, survey.best().direction());
-    MoldPlan first = planIn(frame, survey);
-    if (first.sides().isEmpty() || pours(first)) {
+    try {
+      return turned(frame, survey, cover);
+    } catch (CaughtException e) {
+      if (cover == null) {
+        throw e;
+      }
+      return divided(scale, survey, cover);
+    }
+  }
+
+  private MoldPlan divided(Vec3 scale, SurveyResult survey, CoverResult cover) {
+    return new DividedPlanner(model, options, material, kernel, progress)
+        .plan(scale, survey, cover, warnings);
+  }
+
+  /** The fewest pulls, where more than two pieces may be made and two do not open. */
+  private CoverResult cover(TriMesh scaled, SurveyResult survey) {
+    if (survey.best().free() || options.pieces() == 2 || options.allowCaught()) {
+      return null;
+    }
+    CoverTolerance d = CoverTolerance.DEFAULT;
+    CoverTolerance t =
+        new CoverTolerance(d.areaMm2(), d.areaShare(), options.leaveMm3(), d.widthMm());
+    CoverOptions o =
+        CoverOptions.DEFAULT
+            .withTolerance(t)
+            .withThreads(options.threads())
+            .withFixed(options.pull() == null ? List.of() : List.of(options.pull()));
+    CoverResult r = Cover.of(scaled, o, progress);
+    if (!r.opens() || r.pulls().size() > options.pieces()) {
+      throw new CaughtException(scaled, survey, options.releaseMm(), r, options.pieces());
+    }
+    return r;
+  }
+
+  private static boolean made(TriMesh mesh) {
+    double whole = mesh.area();
+    double faces = 0;
+    for (int f = 0; f < mesh.triangleCount(); f++) {
+      double area = mesh.areaVector(f).length();
+      faces += area > FACE * whole ? area : 0;
+    }
+    return faces > FACES * whole;
+  }
+
+  /** Whether two of the pulls are opposite: then two main pieces may do with side pieces. */
+  private static boolean opposite(CoverResult cover) {
+    for (Pull a : cover.pulls()) {
+      for (Pull b : cover.pulls()) {
+        if (a.direction().dot(b.direction()) < OPPOSITE) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private MoldPlan turned(MoldFrame frame, SurveyResult survey, CoverResult cover) {
+    MoldPlan first = planIn(frame, survey, cover);
+    if (first.pieces().size() == 2 || pours(first)) {
       return first;
     }
     // a side piece takes the top, where gate or vents would go: stand the mold on another side
     for (int turns : OTHER_SIDES) {
-      MoldPlan plan = planIn(FramePlanner.turned(model, frame, turns), survey);
+      MoldPlan plan = planIn(FramePlanner.turned(model, frame, turns), survey, cover);
       if (pours(plan)) {
         return plan;
       }
@@ -76,12 +155,12 @@ final class Planner {
     return !plan.pour().channels().isEmpty() && plan.pour().warnings().isEmpty();
   }
 
-  private MoldPlan planIn(MoldFrame frame, SurveyResult survey) {
+  private MoldPlan planIn(MoldFrame frame, SurveyResult survey, CoverResult cover) {
     TriMesh casting = frame.toMold(model);
     Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
     MoldPlan plan = null;
     for (int k = 0; k < TRIES; k++) {
-      plan = attempt(survey, frame, casting, sizes, k * (sizes.keyDiameter() + 2));
+      plan = attempt(survey, cover, frame, casting, sizes, k * (sizes.keyDiameter() + 2));
       if (plan.keys().size() >= 3) {
         return plan;
       }
@@ -120,7 +199,12 @@ final class Planner {
   }
 
   private MoldPlan attempt(
-      SurveyResult survey, MoldFrame frame, TriMesh casting, Sizes sizes, double extra) {
+      SurveyResult survey,
+      CoverResult cover,
+      MoldFrame frame,
+      TriMesh casting,
+      Sizes sizes,
+      double extra) {
     BlockPlanner blocks = new BlockPlanner(casting, sizes, options, extra);
     BlockPlan block = blocks.plan(extra);
     PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
@@ -149,8 +233,25 @@ final class Planner {
             .toList();
     List<Feature> features =
         new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
+    List<RawPiece> pieces = new ArrayList<>();
+    sides.forEach(s -> pieces.add(new RawPiece(s.pull(), s.body())));
+    pieces.add(new RawPiece(MoldPlan.PULL, main.upper()));
+    pieces.add(new RawPiece(MoldPlan.PULL.negate(), main.lower()));
     return new MoldPlan(
-        options, material, survey, frame, casting, block, main, sides, pour, keys, features, notes);
+        options,
+        material,
+        survey,
+        cover,
+        frame,
+        casting,
+        block,
+        main.casting(),
+        pieces,
+        SeamRun.of(parting),
+        pour,
+        keys,
+        features,
+        notes);
   }
 
   private List<SidePiece> sides(

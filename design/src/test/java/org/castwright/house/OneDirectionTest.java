@@ -49,6 +49,8 @@ class OneDirectionTest {
           .definedBy("..castwright.seams")
           .layer("cover")
           .definedBy("..castwright.cover")
+          .layer("division")
+          .definedBy("..castwright.division")
           .layer("parting")
           .definedBy("..castwright.parting")
           .layer("side")
@@ -83,13 +85,24 @@ class OneDirectionTest {
           .mayOnlyAccessLayers("geom", "progress", "mesh", "survey")
           .whereLayer("cover")
           .mayOnlyAccessLayers("geom", "progress", "mesh", "survey")
+          .whereLayer("division")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "survey", "seams")
           .whereLayer("parting")
           .mayOnlyAccessLayers("geom", "progress", "mesh", "solid")
           .whereLayer("side")
           .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "survey", "parting")
           .whereLayer("plan")
           .mayOnlyAccessLayers(
-              "geom", "progress", "mesh", "solid", "material", "survey", "parting", "side")
+              "geom",
+              "progress",
+              "mesh",
+              "solid",
+              "material",
+              "survey",
+              "cover",
+              "division",
+              "parting",
+              "side")
           .whereLayer("mold")
           .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "parting", "side", "plan")
           .whereLayer("proof")

@@ -99,14 +99,14 @@ class ManyPiecesFolderTest {
             Primitives.box(
                 new Vec3(side, box.y0() - 1, box.z0() - 1),
                 new Vec3(box.x1() + 1, box.y1() + 1, box.z1() + 1)));
-    SolidKernel.Split lower = kernel.split(two.parting().lower(), beside);
+    SolidKernel.Split lower = kernel.split(two.pieces().get(1).body(), beside);
     List<Piece> pieces =
         List.of(
-            Piece.of(1, Vec3.Z, snapped(two.parting().upper())),
+            Piece.of(1, Vec3.Z, snapped(two.pieces().get(0).body())),
             Piece.of(2, SLANTED, snapped(lower.inside())),
             Piece.of(3, Vec3.Z.negate(), snapped(lower.outside())));
     PourPlan pour = new PourPlan(two.pour().pour(), two.pour().up(), List.of(), 0, List.of());
-    TriMesh casting = two.parting().casting();
+    TriMesh casting = two.parted();
     return new Mold(
         with(two, pour, List.of()),
         pieces,
@@ -121,11 +121,13 @@ class ManyPiecesFolderTest {
         p.options(),
         p.material(),
         p.survey(),
+        null,
         p.frame(),
         p.casting(),
         p.block(),
-        p.main(),
-        List.of(),
+        p.parted(),
+        p.pieces(),
+        p.seam(),
         pour,
         keys,
         List.of(),

@@ -106,7 +106,28 @@ class MorePiecesTest {
     MoldJob job = new MoldJob(options, kernel, (f, m, p) -> {}, Progress.NONE);
     CaughtException e =
         assertThrows(CaughtException.class, () -> job.run(file, temp.resolve("six-mold")));
-    assertTrue(e.getMessage().contains("5 rigid pieces do not open"), e.getMessage());
+    assertTrue(
+        e.getMessage().contains("the fewest rigid pieces that open are 6, more than the 5"),
+        e.getMessage());
+  }
+
+  /**
+   * Three blind holes in one plane open in three directions of which no two are opposite. The three
+   * sheets meet at the poles, where the ball is parallel to all pulls, so no limit is set for
+   * wedges here.
+   */
+  @Test
+  void aBallDrilledThreeWaysTakesThreeThatAreNotOpposite() throws IOException {
+    List<Piece> pieces = proved("ball", Drilled.threeWayBall(kernel), 8, 0);
+    assertEquals(3, pieces.size());
+    for (Piece p : pieces) {
+      assertEquals(0, p.pull().y(), 0.15, "it stands on a pole");
+      for (Piece q : pieces) {
+        if (p.order() != q.order()) {
+          assertTrue(p.pull().dot(q.pull()) > -0.9, "not opposite");
+        }
+      }
+    }
   }
 
   @Test

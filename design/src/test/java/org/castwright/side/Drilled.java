@@ -56,6 +56,35 @@ public final class Drilled {
     return less(kernel, Primitives.box(new Vec3(-25, -25, -25), new Vec3(25, 25, 25)), holes);
   }
 
+  /**
+   * A ball of 34 mm with three blind holes, 10 mm wide at the mouth, drilled toward its middle in
+   * one plane, 120° apart, the first 10° off x. A hole's floor is seen along its own axis alone, so
+   * three pieces are the least, and the middles between the holes are free for two of them.
+   */
+  public static TriMesh threeWayBall(SolidKernel kernel) {
+    List<TriMesh> holes = new ArrayList<>();
+    for (Vec3 d : threeWays()) {
+      Frame f = Frame.along(d);
+      Frame back =
+          new Frame(
+              new Vec3(f.u().x(), f.v().x(), f.w().x()),
+              new Vec3(f.u().y(), f.v().y(), f.w().y()),
+              new Vec3(f.u().z(), f.v().z(), f.w().z()));
+      holes.add(Primitives.frustum(3.5, 10, 5, 20, SIDES).toLocal(back));
+    }
+    return less(kernel, Primitives.sphere(17, 64), holes);
+  }
+
+  /** The ways out of the holes of {@link #threeWayBall}. */
+  public static List<Vec3> threeWays() {
+    List<Vec3> out = new ArrayList<>();
+    for (int k = 0; k < 3; k++) {
+      double a = Math.toRadians(10 + 120.0 * k);
+      out.add(new Vec3(StrictMath.cos(a), StrictMath.sin(a), 0));
+    }
+    return out;
+  }
+
   /** A vase 80 mm high, upright along z, whose foot is hollow underneath. */
   public static TriMesh vase() {
     return FloatGrid.snap(

@@ -1,29 +1,50 @@
-package org.castwright.mold;
+package org.castwright.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
-import org.castwright.plan.Channel;
 import org.castwright.plan.Channel.Station;
 
 /** Closed meshes whose union is the bore of a channel. */
-final class ChannelBody {
+public final class ChannelBody {
 
   /** Segments of half a bore's circle. */
   private static final int HALF = 12;
 
   private static final int SIDES = 48;
 
+  /** Fewer for bores that pieces part in any direction: small facets would make small steps. */
+  private static final int UP_SIDES = 32;
+
   /** Two stretches count as one straight run below this sine of the angle between them. */
   private static final double STRAIGHT = 1e-3;
 
   private ChannelBody() {}
 
-  static List<TriMesh> of(Channel c) {
-    return c.course() == Channel.Course.PULL ? List.of(upright(c.stations())) : alongSeam(c);
+  /** The meshes of a channel, mold frame. */
+  public static List<TriMesh> of(Channel c) {
+    return switch (c.course()) {
+      case PULL -> List.of(upright(c.stations()));
+      case UP -> List.of(straightUp(c.stations()));
+      case SEAM -> alongSeam(c);
+    };
+  }
+
+  /** A body of revolution about a line along y. */
+  private static TriMesh straightUp(List<Station> stations) {
+    double[] profile = new double[2 * stations.size()];
+    Vec3 foot = stations.get(0).center();
+    for (int i = 0; i < stations.size(); i++) {
+      profile[2 * i] = stations.get(i).radius();
+      profile[2 * i + 1] = stations.get(i).center().y() - foot.y();
+    }
+    // turned so that its z becomes y: to local of axes whose columns are z, x, y
+    Frame turn = new Frame(Vec3.Y, Vec3.Z, Vec3.X);
+    return Primitives.revolve(profile, UP_SIDES).toLocal(turn).translated(foot);
   }
 
   private static TriMesh upright(List<Station> stations) {

@@ -1,4 +1,4 @@
-package org.castwright.mold;
+package org.castwright.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -7,7 +7,6 @@ import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.TriMesh;
-import org.castwright.plan.Channel;
 import org.castwright.plan.Channel.Station;
 import org.junit.jupiter.api.Test;
 

@@ -1,0 +1,147 @@
+package org.castwright.division;
+
+import org.castwright.geom.Box3;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.survey.Raster;
+import org.castwright.survey.Scanlines;
+
+/**
+ * A grid of cubic cells that fills a block. A cell is solid when its center lies inside the
+ * casting; the rest is the space of the mold.
+ */
+final class Cells {
+
+  // off round numbers, so that no center lies on a wall of a model in round millimeters
+  private static final Vec3 OFF = new Vec3(0.0137, 0.0119, 0.0101);
+
+  final double x0;
+  final double y0;
+  final double z0;
+  final double cell;
+  final int nx;
+  final int ny;
+  final int nz;
+  final boolean[] solid;
+
+  /**
+   * @param casting closed mesh, mm
+   * @param block what the grid fills
+   * @param cell side of a cell, mm
+   */
+  Cells(TriMesh casting, Box3 block, double cell) {
+    this.cell = cell;
+    nx = (int) Math.ceil(block.size().x() / cell);
+    ny = (int) Math.ceil(block.size().y() / cell);
+    nz = (int) Math.ceil(block.size().z() / cell);
+    Vec3 low = block.center().minus(new Vec3(nx - 1, ny - 1, nz - 1).times(cell / 2));
+    x0 = low.x() + OFF.x() * cell;
+    y0 = low.y() + OFF.y() * cell;
+    z0 = low.z() + OFF.z() * cell;
+    solid = new boolean[nx * ny * nz];
+    fill(casting);
+  }
+
+  private void fill(TriMesh mesh) {
+    int[] turns = new int[nx * ny * (nz + 1)];
+    new Scanlines(
+            mesh.xyz(),
+            mesh.tri(),
+            new Raster(x0, y0, cell, nx, ny),
+            (facet, row, from, to, x, z, slope, up) -> {
+              for (int k = from; k < to; k++) {
+                double below = Math.ceil((z + (k - x) * slope - z0) / cell);
+                int level = (int) Math.max(0, Math.min(nz, below));
+                turns[(row * nx + k) * (nz + 1) + level] += up ? 1 : -1;
+              }
+            })
+        .all();
+    for (int c = 0; c < nx * ny; c++) {
+      int winding = 0;
+      for (int k = nz - 1; k >= 0; k--) {
+        winding += turns[c * (nz + 1) + k + 1];
+        solid[k * nx * ny + c] = winding > 0;
+      }
+    }
+  }
+
+  /** Distance of a cell's center from the nearest solid cell's, mm, by steps to 26 neighbors. */
+  private float[] distance;
+
+  /** The distance to the casting about a point, mm, to within a cell. */
+  double near(Vec3 p) {
+    if (distance == null) {
+      distances();
+    }
+    int i = (int) Math.max(0, Math.min(nx - 1, Math.rint((p.x() - x0) / cell)));
+    int j = (int) Math.max(0, Math.min(ny - 1, Math.rint((p.y() - y0) / cell)));
+    int k = (int) Math.max(0, Math.min(nz - 1, Math.rint((p.z() - z0) / cell)));
+    return distance[(k * ny + j) * nx + i];
+  }
+
+  void distances() {
+    float[] d = new float[solid.length];
+    for (int c = 0; c < d.length; c++) {
+      d[c] = solid[c] ? 0 : Float.MAX_VALUE / 2;
+    }
+    for (int pass = 0; pass < 2; pass++) {
+      int sign = pass == 0 ? 1 : -1;
+      for (int n = 0; n < d.length; n++) {
+        int c = pass == 0 ? n : d.length - 1 - n;
+        int i = c % nx;
+        int j = c / nx % ny;
+        int k = c / (nx * ny);
+        for (int a = 0; a < 27 / 2; a++) {
+          int di = (a % 3 - 1) * sign;
+          int dj = (a / 3 % 3 - 1) * sign;
+          int dk = (a / 9 - 1) * sign;
+          int p = i + di;
+          int q = j + dj;
+          int r = k + dk;
+          if (p >= 0 && q >= 0 && r >= 0 && p < nx && q < ny && r < nz) {
+            float step = (float) (cell * Math.sqrt(di * di + dj * dj + dk * dk));
+            d[c] = Math.min(d[c], d[(r * ny + q) * nx + p] + step);
+          }
+        }
+      }
+    }
+    distance = d;
+  }
+
+  int size() {
+    return solid.length;
+  }
+
+  double x(int c) {
+    return x0 + cell * (c % nx);
+  }
+
+  double y(int c) {
+    return y0 + cell * (c / nx % ny);
+  }
+
+  double z(int c) {
+    int layer = c / (nx * ny);
+    return z0 + cell * layer;
+  }
+
+  /** Steps to the six neighbors. */
+  int[] steps() {
+    return new int[] {-1, 1, -nx, nx, -nx * ny, nx * ny};
+  }
+
+  /** Whether the neighbor at step {@code s} of {@link #steps} lies inside the grid. */
+  boolean has(int c, int s) {
+    int i = c % nx;
+    int j = c / nx % ny;
+    int k = c / (nx * ny);
+    return switch (s) {
+      case 0 -> i > 0;
+      case 1 -> i + 1 < nx;
+      case 2 -> j > 0;
+      case 3 -> j + 1 < ny;
+      case 4 -> k > 0;
+      default -> k + 1 < nz;
+    };
+  }
+}

@@ -1,0 +1,127 @@
+package org.castwright.division;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.castwright.geom.Box3;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
+import org.castwright.seams.Freedom;
+import org.castwright.seams.ShadowFreedom;
+import org.castwright.solid.Solid;
+import org.castwright.solid.SolidKernel;
+
+/** Who takes what of a mold's space: pieces in the order they leave, and the sheets between. */
+public final class Division {
+
+  /** Cells along the longest side of the block, and the least side of a cell, mm. */
+  private static final int CELLS = 100;
+
+  private static final double LEAST_CELL = 0.4;
+
+  /** Columns along a cell. */
+  private static final double COLUMNS = 2.5;
+
+  /** Play that a piece likes to have on its way, cells. */
+  private static final double PLAY = 0.6;
+
+  private static final int MOST_PIXELS = 2000;
+  private static final double SHARED = 0.5;
+
+  private final List<Vec3> pulls;
+  private final List<Sheet> sheets;
+  private final Cells cells;
+
+  private Division(List<Vec3> pulls, List<Sheet> sheets, Cells cells) {
+    this.pulls = pulls;
+    this.sheets = sheets;
+    this.cells = cells;
+  }
+
+  /**
+   * Divides the space of a mold.
+   *
+   * @param casting closed mesh, with gate and vents, mm; may reach out of the block
+   * @param block the box of the block
+   * @param directions unit vectors, 1 to 8, in any order
+   * @param releaseMm width of catch that counts as free
+   */
+  public static Division of(
+      TriMesh casting, Box3 block, List<Vec3> directions, double releaseMm, Progress progress) {
+    progress.at("division", 0);
+    double cell = Math.max(LEAST_CELL, block.longestSide() / CELLS);
+    Cells cells = new Cells(casting, block, cell);
+    cells.distances();
+    List<PullColumns> views =
+        directions.parallelStream()
+            .map(d -> new PullColumns(casting, block, d, cell / COLUMNS, PLAY * cell))
+            .toList();
+    Freedom exact = ShadowFreedom.of(casting, directions, releaseMm, MOST_PIXELS);
+    Shares shares = Shares.of(cells, views, p -> progress.at("division", SHARED * p));
+    int[] order = shares.order;
+    int[] rank = new int[order.length];
+    for (int i = 0; i < order.length; i++) {
+      rank[order[i]] = i;
+    }
+    List<Vec3> pulls = new ArrayList<>();
+    List<Sheet> sheets = new ArrayList<>();
+    for (int n = 0; n < order.length; n++) {
+      progress.at("division", SHARED + (1 - SHARED) * n / order.length);
+      pulls.add(directions.get(order[n]));
+      if (n + 1 < order.length) {
+        SheetColumns ask = new SheetColumns(shares, views, exact, rank, order[n], block);
+        sheets.add(new Sheet(ask.view, Membrane.of(ask)));
+      }
+    }
+    progress.at("division", 1);
+    return new Division(List.copyOf(pulls), List.copyOf(sheets), cells);
+  }
+
+  /** Pulls in the order the pieces leave. */
+  public List<Vec3> pulls() {
+    return pulls;
+  }
+
+  /** The sheet of every piece but the last. */
+  public List<Sheet> sheets() {
+    return sheets;
+  }
+
+  /** The piece, from 0, that holds a point of the mold's space. */
+  public int pieceAt(Vec3 p) {
+    for (int n = 0; n < sheets.size(); n++) {
+      if (sheets.get(n).above(p) > 0) {
+        return n;
+      }
+    }
+    return sheets.size();
+  }
+
+  /** The distance from a point to the casting about, mm, to within a cell. */
+  public double toCasting(Vec3 p) {
+    return cells.near(p);
+  }
+
+  /**
+   * Cuts a body along the sheets.
+   *
+   * @param space the block less the casting
+   * @param casting what pieces must get past
+   * @return a body for each piece, in order
+   */
+  public List<Solid> cut(Solid space, Solid casting, SolidKernel kernel, Progress progress) {
+    List<Solid> out = new ArrayList<>();
+    Solid rest = space;
+    for (int n = 0; n < sheets.size(); n++) {
+      progress.at("pieces", (double) n / sheets.size());
+      Solid slab = kernel.solid("slab of piece " + (n + 1), sheets.get(n).slab());
+      SolidKernel.Split cut = kernel.split(rest, slab);
+      Loose.Two two = Loose.settled(cut, pulls.get(n), casting, kernel);
+      out.add(two.piece());
+      rest = two.rest();
+    }
+    out.add(rest);
+    progress.at("pieces", 1);
+    return out;
+  }
+}

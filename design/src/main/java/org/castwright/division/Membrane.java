@@ -1,0 +1,224 @@
+package org.castwright.division;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/**
+ * A sheet as a membrane: drawn to what its columns ask for, smooth where they ask for nothing,
+ * between its bounds, and no steeper than the draft allows where it climbs out of a piece's share.
+ * Solved by relaxation with projection (methods for obstacle problems: Glowinski, Lions and
+ * Trémolières, Numerical Analysis of Variational Inequalities, 1981).
+ */
+final class Membrane {
+
+  /** Steepest rise where nothing asks for one, from the plane across the pull: 5° of draft. */
+  private static final double STEEPEST = 1 / StrictMath.tan(Math.toRadians(5));
+
+  private static final int ROUNDS = 200;
+
+  /** Push of a column that a later piece is to have, up only. */
+  private static final double HELD = 0.1;
+
+  /** Room beside what must leave with the piece, columns. */
+  private static final int LAND = 2;
+
+  /** Columns in a square of nine below which they are noise. */
+  private static final int COMPANY = 4;
+
+  private final SheetColumns ask;
+  private final int nx;
+  private final int ny;
+  private final double top;
+  private final double[] most;
+  private final double[] x;
+
+  /** Whether a later piece holds the sheet up there and nothing draws it down. */
+  private final boolean[] held;
+
+  private double[] target;
+
+  private Membrane(SheetColumns ask) {
+    this.ask = ask;
+    nx = ask.nx;
+    ny = ask.ny;
+    top = ask.view.high + 1;
+    most = new double[nx * ny];
+    x = new double[nx * ny];
+    held = new boolean[nx * ny];
+  }
+
+  /** Heights of the sheet over all columns, mm. */
+  static double[] of(SheetColumns ask) {
+    Membrane m = new Membrane(ask);
+    m.begin();
+    m.land();
+    for (int r = 0; r < ROUNDS; r++) {
+      for (int color = 0; color < 2; color++) {
+        int c = color;
+        IntStream.range(0, m.ny).parallel().forEach(j -> m.relax(j, c));
+      }
+    }
+    return m.x;
+  }
+
+  private void begin() {
+    int n = nx * ny;
+    boolean[] known = new boolean[n];
+    double[] cone = new double[n];
+    for (int o = 0; o < n; o++) {
+      known[o] = !Double.isNaN(ask.target[o]);
+      cone[o] = known[o] ? ask.target[o] : Double.POSITIVE_INFINITY;
+    }
+    lower(cone, STEEPEST * ask.view.raster.pixel());
+    for (int o = 0; o < n; o++) {
+      if (known[o]) {
+        x[o] = Math.min(ask.target[o], cone[o]);
+      } else if (ask.through[o]) {
+        x[o] = Double.NEGATIVE_INFINITY;
+      } else if (ask.later[o] > Double.NEGATIVE_INFINITY) {
+        x[o] = Math.min(top, Math.min(cone[o], ask.later[o] + ask.view.raster.pixel()));
+        held[o] = true;
+      } else {
+        x[o] = Double.NEGATIVE_INFINITY;
+        ask.weight[o] = 0;
+      }
+    }
+    nearest(known);
+    target = x.clone();
+    for (int o = 0; o < n; o++) {
+      target[o] = ask.through[o] ? ask.bottom[o] - ask.view.raster.pixel() : target[o];
+    }
+  }
+
+  private void relax(int j, int color) {
+    for (int i = (j + color) % 2; i < nx; i += 2) {
+      int o = j * nx + i;
+      double sum = 0;
+      double count = 0;
+      if (i > 0) {
+        sum += x[o - 1];
+        count++;
+      }
+      if (i + 1 < nx) {
+        sum += x[o + 1];
+        count++;
+      }
+      if (j > 0) {
+        sum += x[o - nx];
+        count++;
+      }
+      if (j + 1 < ny) {
+        sum += x[o + nx];
+        count++;
+      }
+      double v = sum / count;
+      double w = ask.weight[o];
+      if (held[o]) {
+        w = v < target[o] ? HELD : 0;
+      } else if (ask.through[o]) {
+        w = v > target[o] ? HELD : 0;
+      }
+      double to = target[o];
+      if (v > ask.cap[o]) {
+        w = HELD;
+        to = ask.cap[o];
+      }
+      v = (sum + w * to) / (count + w);
+      x[o] = Math.max(Math.min(v, Math.min(top, most[o])), ask.least[o]);
+    }
+  }
+
+  /** What must leave with the piece keeps some room beside it. */
+  private void land() {
+    Arrays.fill(most, Double.POSITIVE_INFINITY);
+    for (int j = 0; j < ny; j++) {
+      for (int i = 0; i < nx; i++) {
+        if (ask.most[j * nx + i] == Double.POSITIVE_INFINITY || lone(i, j)) {
+          continue;
+        }
+        for (int b = Math.max(0, j - LAND); b <= Math.min(ny - 1, j + LAND); b++) {
+          for (int a = Math.max(0, i - LAND); a <= Math.min(nx - 1, i + LAND); a++) {
+            if ((a - i) * (a - i) + (b - j) * (b - j) <= LAND * LAND + 1) {
+              most[b * nx + a] = Math.min(most[b * nx + a], ask.most[j * nx + i]);
+            }
+          }
+        }
+      }
+    }
+  }
+
+  /** Whether hardly a column round one must leave with the piece too. */
+  private boolean lone(int i, int j) {
+    int n = 0;
+    for (int b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++) {
+      for (int a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
+        n += ask.most[b * nx + a] < Double.POSITIVE_INFINITY ? 1 : 0;
+      }
+    }
+    return n < COMPANY;
+  }
+
+  /** The lower envelope of cones that rise so much a column, by two pairs of sweeps. */
+  private void lower(double[] d, double rise) {
+    double diagonal = rise * Math.sqrt(2);
+    for (int pass = 0; pass < 2; pass++) {
+      for (int j = 0; j < ny; j++) {
+        for (int i = 0; i < nx; i++) {
+          lower(d, i, j, -1, 0, rise);
+          lower(d, i, j, 0, -1, rise);
+          lower(d, i, j, -1, -1, diagonal);
+          lower(d, i, j, 1, -1, diagonal);
+        }
+      }
+      for (int j = ny - 1; j >= 0; j--) {
+        for (int i = nx - 1; i >= 0; i--) {
+          lower(d, i, j, 1, 0, rise);
+          lower(d, i, j, 0, 1, rise);
+          lower(d, i, j, 1, 1, diagonal);
+          lower(d, i, j, -1, 1, diagonal);
+        }
+      }
+    }
+  }
+
+  private void lower(double[] d, int i, int j, int di, int dj, double rise) {
+    int a = i + di;
+    int b = j + dj;
+    if (a >= 0 && b >= 0 && a < nx && b < ny) {
+      d[j * nx + i] = Math.min(d[j * nx + i], d[b * nx + a] + rise);
+    }
+  }
+
+  /** Unknown heights begin as that of the nearest known one, where nothing holds them higher. */
+  private void nearest(boolean[] known) {
+    int n = nx * ny;
+    int[] from = new int[n];
+    int[] queue = new int[n];
+    int to = 0;
+    Arrays.fill(from, -1);
+    for (int o = 0; o < n; o++) {
+      if (known[o]) {
+        from[o] = o;
+        queue[to++] = o;
+      }
+    }
+    if (to == 0) {
+      Arrays.fill(x, top);
+      return;
+    }
+    for (int q = 0; q < to; q++) {
+      int o = queue[q];
+      int i = o % nx;
+      int j = o / nx;
+      for (int s = 0; s < 4; s++) {
+        int a = i + (s == 0 ? -1 : s == 1 ? 1 : 0);
+        int b = j + (s == 2 ? -1 : s == 3 ? 1 : 0);
+        if (a >= 0 && b >= 0 && a < nx && b < ny && from[b * nx + a] < 0) {
+          from[b * nx + a] = from[o];
+          x[b * nx + a] = Math.max(x[b * nx + a], x[from[o]]);
+          queue[to++] = b * nx + a;
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,306 @@
+package org.castwright.division;
+
+import java.util.List;
+import java.util.function.DoubleConsumer;
+import java.util.stream.IntStream;
+import org.castwright.geom.Vec3;
+
+/**
+ * Which piece takes each cell of a mold's space: sheets between pieces that are short and leave the
+ * casting and the outside square, within what each pull frees. Found by threshold dynamics
+ * (Merriman, Bence and Osher, Diffusion generated motion by mean curvature, 1992): each piece's
+ * share is diffused without flow through the casting's surface or the block's, then every cell goes
+ * to the piece with most of it among those that may take it; and again.
+ */
+final class Shares {
+
+  private static final double FLOW = 1.0 / 7;
+  private static final int SPREAD = 160;
+  private static final int ROUNDS = 12;
+  private static final int FREE_ROUNDS = 5;
+  private static final int STEPS = 24;
+  private static final int LAST_STEPS = 10;
+  private static final int DEEP = 4;
+
+  /** Worth of a straight look at a facet, against a cell's share. */
+  private static final float DRAFT = 0.5f;
+
+  /** A look straighter than this (sine of the draft) is worth no more. */
+  private static final double ENOUGH = 0.5;
+
+  final Cells cells;
+  final int pieces;
+  final byte[] mask;
+  final byte[] label;
+  final float[][] share;
+  int[] order;
+  private final byte[] open;
+  private final int[] steps;
+  private final float[][] bias;
+
+  private Shares(Cells cells, List<PullColumns> pulls) {
+    this.cells = cells;
+    pieces = pulls.size();
+    mask = new byte[cells.size()];
+    label = new byte[cells.size()];
+    open = new byte[cells.size()];
+    steps = cells.steps();
+    share = new float[pieces][cells.size()];
+    bias = new float[pieces][cells.size()];
+    IntStream.range(0, cells.nz).parallel().forEach(k -> prepare(k, pulls));
+  }
+
+  static Shares of(Cells cells, List<PullColumns> pulls, DoubleConsumer progress) {
+    Closure closure = new Closure(cells, pulls);
+    Shares s = new Shares(cells, pulls);
+    s.favor(pulls);
+    s.begin();
+    for (int r = 0; r < ROUNDS; r++) {
+      progress.accept((double) r / ROUNDS);
+      s.choose();
+      if (r == FREE_ROUNDS) {
+        s.order = Order.best(closure, s.label, pulls.size());
+      }
+      if (r >= FREE_ROUNDS) {
+        byte[] taken = new byte[s.label.length];
+        closure.run(s.label, s.order, taken);
+        System.arraycopy(taken, 0, s.label, 0, taken.length);
+      }
+      s.one();
+      s.diffuse(r == ROUNDS - 1 ? LAST_STEPS : STEPS);
+    }
+    s.inward();
+    return s;
+  }
+
+  private void prepare(int layer, List<PullColumns> pulls) {
+    int n = cells.nx * cells.ny;
+    for (int c = layer * n; c < (layer + 1) * n; c++) {
+      for (int s = 0; s < 6; s++) {
+        if (cells.has(c, s) && !cells.solid[c + steps[s]]) {
+          open[c] |= (byte) (1 << s);
+        }
+      }
+      if (cells.solid[c]) {
+        continue;
+      }
+      int wide = 0;
+      int narrow = 0;
+      for (int i = 0; i < pulls.size(); i++) {
+        double x = cells.x(c);
+        double y = cells.y(c);
+        double z = cells.z(c);
+        wide |= pulls.get(i).widelyFree(x, y, z) ? 1 << i : 0;
+        narrow |= pulls.get(i).free(x, y, z) ? 1 << i : 0;
+      }
+      mask[c] = (byte) (wide != 0 ? wide : narrow);
+    }
+  }
+
+  /** Near the casting pieces that look straight at it are favored. */
+  private void favor(List<PullColumns> pulls) {
+    float[] solid = new float[cells.size()];
+    for (int c = 0; c < solid.length; c++) {
+      solid[c] = cells.solid[c] ? 1 : 0;
+    }
+    float[] other = new float[solid.length];
+    for (int r = 0; r < 3; r++) {
+      blur(solid, other);
+      float[] t = solid;
+      solid = other;
+      other = t;
+    }
+    for (int c = 0; c < solid.length; c++) {
+      if (cells.solid[c] || solid[c] < 0.02f) {
+        continue;
+      }
+      double[] g = new double[3];
+      for (int s = 0; s < 6; s++) {
+        double there = cells.has(c, s) ? solid[c + steps[s]] : solid[c];
+        g[s / 2] += (s % 2 == 0 ? 1 : -1) * there;
+      }
+      Vec3 n = new Vec3(g[0], g[1], g[2]);
+      if (n.length() > 1e-6) {
+        n = n.unit();
+        for (int i = 0; i < pieces; i++) {
+          bias[i][c] = (float) Math.min(ENOUGH, n.dot(pulls.get(i).frame.w()));
+        }
+      }
+    }
+  }
+
+  private void blur(float[] in, float[] out) {
+    IntStream.range(0, cells.nz)
+        .parallel()
+        .forEach(
+            layer -> {
+              int n = cells.nx * cells.ny;
+              for (int c = layer * n; c < (layer + 1) * n; c++) {
+                float sum = in[c];
+                int count = 1;
+                for (int s = 0; s < 6; s++) {
+                  if (cells.has(c, s)) {
+                    sum += in[c + steps[s]];
+                    count++;
+                  }
+                }
+                out[c] = sum / count;
+              }
+            });
+  }
+
+  /** Cells that one piece alone may take, and those by the casting, spread their share. */
+  private void begin() {
+    for (int c = 0; c < label.length; c++) {
+      if (cells.solid[c]) {
+        continue;
+      }
+      boolean alone = Integer.bitCount(mask[c] & 0xff) == 1;
+      for (int i = 0; i < pieces; i++) {
+        if ((mask[c] & 1 << i) != 0) {
+          share[i][c] = alone ? 1 : Math.max(0, bias[i][c]);
+        }
+      }
+    }
+    diffuse(SPREAD);
+  }
+
+  private void choose() {
+    for (int c = 0; c < label.length; c++) {
+      if (cells.solid[c]) {
+        label[c] = -1;
+        continue;
+      }
+      int m = mask[c] & 0xff;
+      if (m == 0) {
+        m = (1 << pieces) - 1;
+      }
+      int best = -1;
+      float most = 0;
+      for (int i = 0; i < pieces; i++) {
+        float v = share[i][c] + DRAFT * bias[i][c];
+        if ((m & 1 << i) != 0 && (best < 0 || v > most)) {
+          best = i;
+          most = v;
+        }
+      }
+      label[c] = (byte) best;
+    }
+  }
+
+  private void one() {
+    for (int i = 0; i < pieces; i++) {
+      for (int c = 0; c < label.length; c++) {
+        share[i][c] = label[c] == i ? 1 : 0;
+      }
+    }
+  }
+
+  private void diffuse(int times) {
+    for (int i = 0; i < pieces; i++) {
+      float[] a = share[i];
+      float[] b = new float[a.length];
+      for (int t = 0; t < times; t++) {
+        step(a, b);
+        float[] swap = a;
+        a = b;
+        b = swap;
+      }
+      share[i] = a;
+    }
+  }
+
+  private void step(float[] in, float[] out) {
+    int n = cells.nx * cells.ny;
+    int sx = 1;
+    int sy = cells.nx;
+    IntStream.range(0, cells.nz)
+        .parallel()
+        .forEach(
+            layer -> {
+              for (int c = layer * n; c < (layer + 1) * n; c++) {
+                int o = open[c];
+                float v = in[c];
+                if (o == 63) {
+                  out[c] =
+                      (float)
+                          (v
+                              + FLOW
+                                  * (in[c - sx]
+                                      + in[c + sx]
+                                      + in[c - sy]
+                                      + in[c + sy]
+                                      + in[c - n]
+                                      + in[c + n]
+                                      - 6 * v));
+                  continue;
+                }
+                float sum = 0;
+                for (int s = 0; s < 6; s++) {
+                  if ((o & 1 << s) != 0) {
+                    sum += in[c + steps[s]] - v;
+                  }
+                }
+                out[c] = (float) (v + FLOW * sum);
+              }
+            });
+  }
+
+  /** Carries shares some cells deep into the casting, each layer from the one outside it. */
+  private void inward() {
+    boolean[] known = new boolean[label.length];
+    for (int c = 0; c < known.length; c++) {
+      known[c] = !cells.solid[c];
+    }
+    for (int d = 0; d < DEEP; d++) {
+      boolean[] next = known.clone();
+      for (int c = 0; c < known.length; c++) {
+        if (known[c]) {
+          continue;
+        }
+        int count = 0;
+        float[] sum = new float[pieces];
+        for (int s = 0; s < 6; s++) {
+          if (cells.has(c, s) && known[c + steps[s]]) {
+            count++;
+            for (int i = 0; i < pieces; i++) {
+              sum[i] += share[i][c + steps[s]];
+            }
+          }
+        }
+        if (count > 0) {
+          next[c] = true;
+          for (int i = 0; i < pieces; i++) {
+            share[i][c] = sum[i] / count;
+          }
+        }
+      }
+      known = next;
+    }
+  }
+
+  /** The shares at a point, between the centers of cells. */
+  void at(double x, double y, double z, float[] out) {
+    double fx = Math.max(0, Math.min(cells.nx - 1.001, (x - cells.x0) / cells.cell));
+    double fy = Math.max(0, Math.min(cells.ny - 1.001, (y - cells.y0) / cells.cell));
+    double fz = Math.max(0, Math.min(cells.nz - 1.001, (z - cells.z0) / cells.cell));
+    int i = (int) fx;
+    int j = (int) fy;
+    int k = (int) fz;
+    float a = (float) (fx - i);
+    float b = (float) (fy - j);
+    float g = (float) (fz - k);
+    int c = (k * cells.ny + j) * cells.nx + i;
+    int sy = cells.nx;
+    int sz = cells.nx * cells.ny;
+    for (int p = 0; p < pieces; p++) {
+      float[] u = share[p];
+      float lo =
+          (1 - b) * ((1 - a) * u[c] + a * u[c + 1]) + b * ((1 - a) * u[c + sy] + a * u[c + sy + 1]);
+      int d = c + sz;
+      float hi =
+          (1 - b) * ((1 - a) * u[d] + a * u[d + 1]) + b * ((1 - a) * u[d + sy] + a * u[d + sy + 1]);
+      out[p] = (1 - g) * lo + g * hi;
+    }
+  }
+}

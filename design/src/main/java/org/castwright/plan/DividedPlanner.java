@@ -1,0 +1,137 @@
+package org.castwright.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.castwright.cover.CoverResult;
+import org.castwright.cover.Pull;
+import org.castwright.division.Division;
+import org.castwright.division.SeamLines;
+import org.castwright.geom.Box3;
+import org.castwright.geom.Vec3;
+import org.castwright.material.Material;
+import org.castwright.mesh.FloatGrid;
+import org.castwright.mesh.TriMesh;
+import org.castwright.parting.BlockBox;
+import org.castwright.progress.Progress;
+import org.castwright.solid.Solid;
+import org.castwright.solid.SolidKernel;
+import org.castwright.survey.SurveyResult;
+
+/**
+ * Plans a mold whose pieces leave along any pulls: stands it, vents it straight up, and divides the
+ * space round casting and channels among the pieces.
+ */
+final class DividedPlanner {
+
+  /** Least room beside the casting for seams and keys, mm; common practice, no source. */
+  private static final double LEAST_SIDE = 8;
+
+  private final TriMesh model;
+  private final MoldOptions options;
+  private final Material material;
+  private final SolidKernel kernel;
+  private final Progress progress;
+
+  DividedPlanner(
+      TriMesh model,
+      MoldOptions options,
+      Material material,
+      SolidKernel kernel,
+      Progress progress) {
+    this.model = model;
+    this.options = options;
+    this.material = material;
+    this.kernel = kernel;
+    this.progress = progress;
+  }
+
+  MoldPlan plan(Vec3 scale, SurveyResult survey, CoverResult cover, List<String> notes) {
+    progress.at("plan", 0);
+    List<Vec3> pulls = cover.pulls().stream().map(Pull::direction).toList();
+    Vec3 up = Standing.up(model.scaled(scale), pulls);
+    MoldFrame frame = FramePlanner.standing(model, scale, up);
+    List<Vec3> local = pulls.stream().map(p -> frame.axes().toLocal(p)).toList();
+    TriMesh casting = frame.toMold(model);
+    Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
+    BlockPlan block = block(casting.bounds(), sizes);
+    PourPlan pour = new UprightChannels(casting, block.box(), sizes).plan();
+    List<String> warnings = new ArrayList<>(notes);
+    warnings.addAll(pour.warnings());
+    if (options.block() != BlockShape.BOX) {
+      warnings.add("A mold with pieces that leave along any pulls is made as a box.");
+    }
+    Solid body = kernel.solid("casting", casting);
+    TriMesh filled = filled(body, pour);
+    Box3 box = block.box().mesh().bounds();
+    Division division = Division.of(filled, box, local, options.releaseMm(), progress);
+    List<Key> keys = new SheetKeys(division, block.box(), sizes, options).place();
+    if (keys.size() < 2 * division.sheets().size()) {
+      warnings.add("Some pieces have fewer than two keys: hold them in register by hand.");
+    }
+    Solid space =
+        kernel.difference("space", kernel.solid("block", block.box().mesh()), List.of(body));
+    List<Solid> bodies = division.cut(space, body, kernel, progress);
+    List<RawPiece> pieces = new ArrayList<>();
+    for (int i = 0; i < bodies.size(); i++) {
+      pieces.add(new RawPiece(division.pulls().get(i), bodies.get(i)));
+    }
+    SeamRun seam = new SeamRun("division", false, 0, SeamLines.of(division), false, 0);
+    return new MoldPlan(
+        options,
+        material,
+        survey,
+        cover,
+        frame,
+        casting,
+        block,
+        casting,
+        pieces,
+        seam,
+        pour,
+        keys,
+        features(division, block, pour),
+        warnings);
+  }
+
+  private TriMesh filled(Solid casting, PourPlan pour) {
+    List<Solid> all = new ArrayList<>(List.of(casting));
+    for (Channel c : pour.channels()) {
+      for (TriMesh m : ChannelBody.of(c)) {
+        all.add(kernel.solid(c.name(), m));
+      }
+    }
+    return all.size() == 1
+        ? casting.mesh()
+        : FloatGrid.snap(kernel.union("casting with channels", all).mesh());
+  }
+
+  private List<Feature> features(Division division, BlockPlan block, PourPlan pour) {
+    List<Feature> out = new ArrayList<>();
+    List<double[]> strips = List.of();
+    if (options.closing() == Closing.BANDS) {
+      BandGrooves grooves = BandGrooves.of(block);
+      out.addAll(grooves.features());
+      strips = grooves.strips();
+    }
+    out.addAll(new OuterFaces(division, block.box(), strips, pour.channels()).plan());
+    return List.copyOf(out);
+  }
+
+  private BlockPlan block(Box3 c, Sizes sizes) {
+    double side = Math.max(LEAST_SIDE, sizes.wall());
+    double top = Math.max(side, 4 + sizes.funnelHeight(sizes.mouth()));
+    BlockBox box =
+        new BlockBox(
+            BlockPlanner.out(c.min().x() - side, -1),
+            BlockPlanner.out(c.min().y() - side, -1),
+            BlockPlanner.out(c.max().x() + side, 1),
+            BlockPlanner.out(c.max().y() + top, 1),
+            BlockPlanner.out(c.min().z() - side, -1),
+            BlockPlanner.out(c.max().z() + side, 1));
+    return new BlockPlan(
+        BlockShape.BOX,
+        Outline.rectangle(box.x0(), box.y0(), box.x1(), box.y1()),
+        box,
+        sizes.wall());
+  }
+}

@@ -1,0 +1,95 @@
+package org.castwright.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+
+/**
+ * Which way up a mold stands whose pieces leave along any pulls: so that channels straight up come
+ * off on all sides with some piece, then with few pockets of air, then low.
+ */
+final class Standing {
+
+  /** Sides of a channel that are looked at. */
+  private static final int SIDES = 72;
+
+  /** Every side of a channel should have so much draft in some pull (sine): 3°. */
+  private static final double DRAFT = 0.05;
+
+  /** Worth of a channel that comes off, in pockets of air. */
+  private static final double STUCK = 8;
+
+  /** Pulls closer to one line than this (sine) span no plane. */
+  private static final double ONE_LINE = 0.2;
+
+  private static final double LEVEL = 0.999;
+
+  private Standing() {}
+
+  /**
+   * Chooses a way up.
+   *
+   * @param scaled model, scaled
+   * @param pulls unit vectors in its frame
+   * @return a unit vector
+   */
+  static Vec3 up(TriMesh scaled, List<Vec3> pulls) {
+    double least =
+        Math.max(ChannelPlanner.LEAST_PERSISTENCE, 0.003 * scaled.bounds().longestSide());
+    Vec3 best = null;
+    double bestScore = Double.POSITIVE_INFINITY;
+    for (Vec3 up : candidates(pulls)) {
+      TriMesh turned = scaled.toLocal(Frame.along(up));
+      int peaks = RoofPeaks.of(turned, 2, 1, least).size();
+      Vec3 size = turned.bounds().size();
+      double stuck = Math.max(0, DRAFT - leastDraft(up, pulls)) / DRAFT;
+      double score =
+          peaks + STUCK * Math.min(1, stuck) + 0.5 * size.z() / (size.x() + size.y() + size.z());
+      if (score < bestScore - 1e-6) {
+        bestScore = score;
+        best = up;
+      }
+    }
+    return best;
+  }
+
+  /** Up and down along the lines square to two pulls; the axes when all pulls lie in one line. */
+  private static List<Vec3> candidates(List<Vec3> pulls) {
+    List<Vec3> out = new ArrayList<>();
+    for (int i = 0; i < pulls.size(); i++) {
+      for (int j = i + 1; j < pulls.size(); j++) {
+        Vec3 n = pulls.get(i).cross(pulls.get(j));
+        if (n.length() > ONE_LINE) {
+          put(out, n.unit());
+        }
+      }
+    }
+    if (out.isEmpty()) {
+      Frame f = Frame.along(pulls.get(0));
+      put(out, f.u());
+      put(out, f.v());
+    }
+    return out;
+  }
+
+  private static void put(List<Vec3> out, Vec3 up) {
+    if (out.stream().noneMatch(o -> Math.abs(o.dot(up)) > LEVEL)) {
+      out.add(up);
+      out.add(up.negate());
+    }
+  }
+
+  /** The least, over the sides of an upright bore, of the sine of its draft in the best pull. */
+  static double leastDraft(Vec3 up, List<Vec3> pulls) {
+    Frame f = Frame.along(up);
+    double least = 1;
+    for (int k = 0; k < SIDES; k++) {
+      double a = 2 * Math.PI * k / SIDES;
+      Vec3 n = f.u().times(StrictMath.cos(a)).plus(f.v().times(StrictMath.sin(a)));
+      least = Math.min(least, pulls.stream().mapToDouble(n::dot).max().orElse(-1));
+    }
+    return least;
+  }
+}

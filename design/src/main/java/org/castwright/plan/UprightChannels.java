@@ -1,0 +1,197 @@
+package org.castwright.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.parting.BlockBox;
+import org.castwright.survey.DepthImage;
+import org.castwright.survey.Raster;
+
+/**
+ * Gate and vents straight up from the roof's maxima, for molds whose pieces leave along any pulls:
+ * they are made part of the casting before the space round it is divided, so they come off with the
+ * pieces as it does.
+ */
+final class UprightChannels {
+
+  /** More vents than this are noise of the model rather than pockets; the deepest are kept. */
+  private static final int MOST_VENTS = 8;
+
+  /** How far past the outside a channel reaches, mm. */
+  private static final double PAST = 2;
+
+  /** Taper of a bore, wider above, degrees from its axis; common practice, no source. */
+  private static final double TAPER_DEG = 1;
+
+  /** Room between two channels, mm. */
+  private static final double APART = 2;
+
+  /** A roof this near to a peak's height, mm, is one level top with it. */
+  private static final double LEVEL = 0.2;
+
+  private static final int PIXELS = 400;
+  private static final double LEAST_PIXEL = 0.1;
+
+  private final TriMesh casting;
+  private final BlockBox box;
+  private final Sizes sizes;
+  private final DepthImage above = new DepthImage();
+  private final Frame upright = new Frame(Vec3.Z, Vec3.X, Vec3.Y);
+  private final List<Channel> channels = new ArrayList<>();
+  private final List<String> warnings = new ArrayList<>();
+
+  UprightChannels(TriMesh casting, BlockBox box, Sizes sizes) {
+    this.casting = casting;
+    this.box = box;
+    this.sizes = sizes;
+    above.look(casting, upright, PIXELS, LEAST_PIXEL);
+  }
+
+  PourPlan plan() {
+    double least =
+        Math.max(ChannelPlanner.LEAST_PERSISTENCE, 0.003 * casting.bounds().longestSide());
+    List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, 1, 1, least);
+    double[] deep = peaks.stream().mapToDouble(p -> -p.persistence()).sorted().toArray();
+    double worth = deep.length > MOST_VENTS + 1 ? -deep[MOST_VENTS] : least;
+    int left = 0;
+    for (RoofPeaks.Peak peak : peaks) {
+      if (peak.persistence() < worth) {
+        left++;
+        continue;
+      }
+      boolean gate = channels.isEmpty();
+      Vec3 p = middle(peak.point());
+      double bore = gate ? sizes.gate() : sizes.vent();
+      if (!open(p, bore / 2)) {
+        warnings.add(
+            String.format(
+                Locale.ROOT,
+                "Air can stay under the roof near (%.1f, %.1f, %.1f) in the mold frame, with the"
+                    + " casting over it: tilt the mold while filling.",
+                p.x(),
+                p.y(),
+                p.z()));
+      } else if (apart(p, bore / 2)) {
+        channels.add(channel(p, gate));
+      }
+    }
+    if (left > 0) {
+      warnings.add(
+          left + " shallow air pockets have no vent of their own: tap the mold while filling.");
+    }
+    if (channels.size() == 1) {
+      warnings.add("The gate lets the air out too: pour slowly, down one side of the funnel.");
+    }
+    return new PourPlan(Pour.SEAM, Vec3.Y, List.copyOf(channels), peaks.size(), warnings);
+  }
+
+  /** The place of a level top nearest its middle; a peak stays where it is. */
+  private Vec3 middle(Vec3 peak) {
+    Raster r = above.raster();
+    Vec3 q = upright.toLocal(peak);
+    int start = r.nearest(q.x(), q.y());
+    List<Integer> top = new ArrayList<>(List.of(start));
+    boolean[] seen = new boolean[r.nx() * r.ny()];
+    seen[start] = true;
+    double x = 0;
+    double y = 0;
+    for (int n = 0; n < top.size(); n++) {
+      int c = top.get(n);
+      x += r.x0() + c % r.nx() * r.pixel();
+      y += r.y0() + Math.floorDiv(c, r.nx()) * r.pixel();
+      for (int d : new int[] {-1, 1, -r.nx(), r.nx()}) {
+        int e = c + d;
+        if (e >= 0 && e < seen.length && !seen[e] && level(e, q.z())) {
+          seen[e] = true;
+          top.add(e);
+        }
+      }
+    }
+    double mx = x / top.size();
+    double my = y / top.size();
+    int best = start;
+    double least = Double.POSITIVE_INFINITY;
+    for (int c : top) {
+      double d =
+          Math.hypot(
+              r.x0() + c % r.nx() * r.pixel() - mx,
+              r.y0() + Math.floorDiv(c, r.nx()) * r.pixel() - my);
+      if (d < least) {
+        least = d;
+        best = c;
+      }
+    }
+    double u = r.x0() + best % r.nx() * r.pixel();
+    double v = r.y0() + Math.floorDiv(best, r.nx()) * r.pixel();
+    return level(start, q.z()) ? upright.toWorld(new Vec3(u, v, above.upper(best))) : peak;
+  }
+
+  private boolean level(int column, double height) {
+    return above.hit(column) && Math.abs(above.upper(column) - height) < LEVEL;
+  }
+
+  /** Whether nothing of the casting stands over a bore, but for its own round top. */
+  private boolean open(Vec3 p, double radius) {
+    double pixel = above.raster().pixel();
+    Vec3 q = upright.toLocal(p);
+    for (double a = -radius; a <= radius; a += pixel) {
+      for (double b = -radius; b <= radius; b += pixel) {
+        int c = above.raster().nearest(q.x() + a, q.y() + b);
+        boolean inBore = a * a + b * b <= radius * radius;
+        if (inBore && c >= 0 && above.hit(c) && above.upper(c) > p.y() + radius) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private boolean apart(Vec3 p, double radius) {
+    for (Channel c : channels) {
+      double d = Math.hypot(p.x() - c.inner().x(), p.z() - c.inner().z());
+      if (d < radius + c.mouthMm() / 2 + APART) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** From a point inside the casting, widening to its bore at the roof, then up and out. */
+  private Channel channel(Vec3 p, boolean gate) {
+    double r = (gate ? sizes.gate() : sizes.vent()) / 2;
+    double top = box.y1();
+    double rise = top - p.y();
+    double wider = r + rise * Math.tan(Math.toRadians(TAPER_DEG));
+    List<Channel.Station> s = new ArrayList<>();
+    s.add(station(p, -r, 0));
+    s.add(station(p, 0, r));
+    double mouth = wider;
+    if (gate) {
+      double funnel = sizes.funnelHeight(sizes.mouth());
+      mouth = Math.max(wider, sizes.mouth() / 2);
+      double foot = Math.max(0.5, rise - funnel);
+      s.add(station(p, foot, r + foot * Math.tan(Math.toRadians(TAPER_DEG))));
+      s.add(station(p, rise, mouth));
+      s.add(station(p, rise + PAST, mouth + PAST * mouth / funnel / 2));
+    } else {
+      s.add(station(p, rise + PAST, wider + PAST * Math.tan(Math.toRadians(TAPER_DEG))));
+    }
+    s.add(station(p, rise + PAST, 0));
+    return new Channel(
+        gate ? "gate" : "vent-" + channels.size(),
+        gate ? Channel.Kind.GATE : Channel.Kind.VENT,
+        Channel.Course.UP,
+        s,
+        p,
+        new Vec3(p.x(), top, p.z()),
+        2 * r,
+        2 * mouth);
+  }
+
+  private static Channel.Station station(Vec3 p, double above, double radius) {
+    return new Channel.Station(new Vec3(p.x(), p.y() + above, p.z()), radius, 0);
+  }
+}
