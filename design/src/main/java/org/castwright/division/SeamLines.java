@@ -11,6 +11,11 @@ public final class SeamLines {
   /** A point this far above an earlier sheet, mm, has left with an earlier piece. */
   private static final double GONE = 0.3;
 
+  /** Neighbors on each side that a point is averaged with, and how often. */
+  private static final int REACH = 2;
+
+  private static final int ROUNDS = 3;
+
   private final Division division;
   private final int piece;
   private final Sheet sheet;
@@ -83,9 +88,13 @@ public final class SeamLines {
     put(line, out);
   }
 
-  private static void put(List<Vec3> line, List<double[]> out) {
-    if (line.size() < 2) {
+  private static void put(List<Vec3> raw, List<double[]> out) {
+    if (raw.size() < 2) {
       return;
+    }
+    List<Vec3> line = raw;
+    for (int r = 0; r < ROUNDS; r++) {
+      line = averaged(line);
     }
     double[] p = new double[3 * line.size()];
     for (int i = 0; i < line.size(); i++) {
@@ -94,6 +103,21 @@ public final class SeamLines {
       p[3 * i + 2] = line.get(i).z();
     }
     out.add(p);
+  }
+
+  /** Points on the edges of a grid go in steps; averages of neighbors do not. */
+  private static List<Vec3> averaged(List<Vec3> line) {
+    List<Vec3> out = new ArrayList<>();
+    int n = line.size();
+    for (int i = 0; i < n; i++) {
+      int reach = Math.min(REACH, Math.min(i, n - 1 - i));
+      Vec3 sum = Vec3.ZERO;
+      for (int k = i - reach; k <= i + reach; k++) {
+        sum = sum.plus(line.get(k));
+      }
+      out.add(sum.times(1.0 / (2 * reach + 1)));
+    }
+    return out;
   }
 
   private boolean gone(Vec3 p) {
