@@ -50,6 +50,7 @@ final class MoldCommand implements Callable<Integer> {
 
   @Mixin private ModelArguments modelArguments;
   @Mixin private MoldArguments moldArguments;
+  @Mixin private SheetArguments sheet;
   @Mixin private RunArguments run;
 
   @Override
@@ -73,7 +74,11 @@ final class MoldCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     try (SolidKernel kernel = Kernels.warming()) {
       MoldJob job =
-          new MoldJob(options, kernel, new MoldArtist(run.threads()), run.progress(out, err));
+          new MoldJob(
+              options,
+              kernel,
+              new MoldArtist(run.threads(), sheet.options()),
+              run.progress(out, err));
       MoldJob.Result result = job.run(file, output);
       return Summary.print(result.report(), output, run, out);
     } catch (CaughtException e) {

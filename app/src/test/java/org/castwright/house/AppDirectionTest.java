@@ -27,11 +27,43 @@ class AppDirectionTest {
       noClasses()
           .that()
           .resideOutsideOfPackages(
-              "..castwright.cli..", "..castwright.pictures..", "..castwright.demo..")
+              "..castwright.cli..",
+              "..castwright.sheet..",
+              "..castwright.pictures..",
+              "..castwright.demo..")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage(
-              "..castwright.cli..", "..castwright.pictures..", "..castwright.demo..");
+              "..castwright.cli..",
+              "..castwright.sheet..",
+              "..castwright.pictures..",
+              "..castwright.demo..");
+
+  @ArchTest
+  static final ArchRule theSheetIsMadeFromResultsOnly =
+      noClasses()
+          .that()
+          .resideInAPackage("..castwright.sheet..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "..castwright.cli..",
+              "..castwright.demo..",
+              "..castwright.survey..",
+              "..castwright.cover..",
+              "..castwright.parting..",
+              "..castwright.plan..",
+              "..castwright.mold..",
+              "..castwright.proof..");
+
+  @ArchTest
+  static final ArchRule onlyTheSheetSpeaksPdf =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("..castwright.sheet..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("org.apache.pdfbox..");
 
   @ArchTest
   static final ArchRule picturesDrawMeshesOnly =
@@ -42,6 +74,7 @@ class AppDirectionTest {
           .dependOnClassesThat()
           .resideInAnyPackage(
               "..castwright.cli..",
+              "..castwright.sheet..",
               "..castwright.demo..",
               "..castwright.survey..",
               "..castwright.cover..",
