@@ -29,6 +29,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "demo",
     description = "Runs the main job on a bundled model.",
+    footerHeading = Examples.HEADING,
+    footer = {"  castwright demo", "  castwright demo bird -o bird-mold"},
     mixinStandardHelpOptions = true)
 final class DemoCommand implements Callable<Integer> {
 

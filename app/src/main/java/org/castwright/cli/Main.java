@@ -24,7 +24,15 @@ import picocli.CommandLine.Command;
       SheetCommand.class,
       DemoCommand.class,
       MaterialsCommand.class,
+      CompletionCommand.class,
       CommandLine.HelpCommand.class
+    },
+    footerHeading = Examples.HEADING,
+    footer = {
+      "  castwright demo",
+      "  castwright look MODEL --size 120",
+      "  castwright mold MODEL --size 120 -m soap-melt-and-pour -o my-mold",
+      "  source <(castwright completion)"
     },
     mixinStandardHelpOptions = true,
     version = "castwright " + MoldJob.VERSION)

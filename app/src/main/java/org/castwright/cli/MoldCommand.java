@@ -22,6 +22,13 @@ import picocli.CommandLine.Spec;
     name = "mold",
     description =
         "Makes a mold of two or more pieces from a model and proves it from the files written.",
+    footerHeading = Examples.HEADING,
+    footer = {
+      "  castwright mold shell.stl --size 90 -m soap-melt-and-pour -o shell-mold",
+      "  castwright mold bust.3mf -m plaster-pottery --block contour --closing bolts -o bust-mold",
+      "  castwright mold vase.obj --units cm --pieces auto --paper letter --sheet-units inch -o vase-mold",
+      "  castwright mold --job shell-mold/job.json -o shell-mold-again"
+    },
     mixinStandardHelpOptions = true,
     sortOptions = false)
 final class MoldCommand implements Callable<Integer> {

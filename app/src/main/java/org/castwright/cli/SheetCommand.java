@@ -18,6 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "sheet",
     description = "Writes the sheet for printing of a mold folder again.",
+    footerHeading = Examples.HEADING,
+    footer = {"  castwright sheet shell-mold --paper letter --sheet-units inch"},
     mixinStandardHelpOptions = true,
     sortOptions = false)
 final class SheetCommand implements Callable<Integer> {

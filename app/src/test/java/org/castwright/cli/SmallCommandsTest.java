@@ -29,6 +29,8 @@ class SmallCommandsTest {
         "look --help",
         "prove --help",
         "demo --help",
+        "sheet --help",
+        "completion --help",
         "materials --help"
       })
   void helpIsPrinted(String args) {
@@ -41,7 +43,7 @@ class SmallCommandsTest {
   @Test
   void helpNamesEveryCommandAndEveryOptionHasWords() {
     String help = Cli.run("--help").out();
-    for (String command : List.of("mold", "look", "prove", "demo", "materials")) {
+    for (String command : List.of("mold", "look", "prove", "sheet", "demo", "materials")) {
       assertTrue(help.contains("  " + command), command);
     }
     Main.commandLine()
