@@ -23,6 +23,7 @@ import picocli.CommandLine.Command;
       ProveCommand.class,
       SheetCommand.class,
       DemoCommand.class,
+      ServeCommand.class,
       MaterialsCommand.class,
       CompletionCommand.class,
       CommandLine.HelpCommand.class

@@ -30,6 +30,7 @@ class SmallCommandsTest {
         "prove --help",
         "demo --help",
         "sheet --help",
+        "serve --help",
         "completion --help",
         "materials --help"
       })
@@ -43,7 +44,7 @@ class SmallCommandsTest {
   @Test
   void helpNamesEveryCommandAndEveryOptionHasWords() {
     String help = Cli.run("--help").out();
-    for (String command : List.of("mold", "look", "prove", "sheet", "demo", "materials")) {
+    for (String command : List.of("mold", "look", "prove", "sheet", "serve", "demo", "materials")) {
       assertTrue(help.contains("  " + command), command);
     }
     Main.commandLine()

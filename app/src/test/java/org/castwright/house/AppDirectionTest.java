@@ -28,6 +28,7 @@ class AppDirectionTest {
           .that()
           .resideOutsideOfPackages(
               "..castwright.cli..",
+              "..castwright.web..",
               "..castwright.sheet..",
               "..castwright.pictures..",
               "..castwright.demo..")
@@ -35,9 +36,32 @@ class AppDirectionTest {
           .dependOnClassesThat()
           .resideInAnyPackage(
               "..castwright.cli..",
+              "..castwright.web..",
               "..castwright.sheet..",
               "..castwright.pictures..",
               "..castwright.demo..");
+
+  @ArchTest
+  static final ArchRule theBenchKnowsNoCommands =
+      noClasses()
+          .that()
+          .resideInAnyPackage(
+              "..castwright.web..",
+              "..castwright.sheet..",
+              "..castwright.pictures..",
+              "..castwright.demo..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("..castwright.cli..");
+
+  @ArchTest
+  static final ArchRule onlyTheBenchAndItsCommandSpeakHttp =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("..castwright.web..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("com.sun.net.httpserver..", "java.net.http..");
 
   @ArchTest
   static final ArchRule theSheetIsMadeFromResultsOnly =
