@@ -1,14 +1,20 @@
-// Runs "npm ci" unless the pinned three is in node_modules already, so that rebuilds are quick and
-// work without a network.
+// Runs "npm ci" unless the pinned packages are in node_modules already, so that rebuilds are quick
+// and work without a network.
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 
 const read = (file) => JSON.parse(readFileSync(new URL(file, import.meta.url), "utf8"));
-const name = "node_modules/three";
-const wanted = read("package-lock.json").packages[name].version;
+const packages = read("package-lock.json").packages;
 const here = (file) => existsSync(new URL(file, import.meta.url));
+const fresh = Object.keys(packages)
+  .filter((name) => name !== "" && !packages[name].optional)
+  .every(
+    (name) =>
+      here(`${name}/package.json`) &&
+      read(`${name}/package.json`).version === packages[name].version,
+  );
 
-if (!here(`${name}/build/three.module.min.js`) || read(`${name}/package.json`).version !== wanted) {
+if (!fresh) {
   const npm = spawnSync(
     "npm",
     ["ci", "--ignore-scripts", "--omit=optional", "--no-audit", "--no-fund"],

@@ -95,7 +95,7 @@ final class ServeCommand implements Callable<Integer> {
     bench.close();
   }
 
-  private static Maker maker(int threads) {
+  static Maker maker(int threads) {
     return (Order order, Path output, Progress progress) -> make(order, output, progress, threads);
   }
 

@@ -3,8 +3,14 @@ package org.castwright.zip;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
@@ -107,6 +113,32 @@ class ZipIT {
     Run proved = run(script, "prove", "m");
     assertEquals(0, proved.code(), proved.said());
     assertTrue(proved.said().endsWith("proved\n"), proved.said());
+  }
+
+  @Test
+  void opensTheBench() throws IOException, InterruptedException {
+    ProcessBuilder b = new ProcessBuilder(script.toString(), "serve", "--folder", "jobs here");
+    b.directory(elsewhere.toFile()).redirectErrorStream(true);
+    b.environment().put("JAVA_HOME", System.getProperty("java.home"));
+    Process p = b.start();
+    try (BufferedReader lines = p.inputReader(StandardCharsets.UTF_8)) {
+      String first = lines.readLine();
+      String address = first.replaceAll(".* (http://127\\.0\\.0\\.1:\\d+/\\?token=\\S+)$", "$1");
+      HttpClient client =
+          HttpClient.newBuilder()
+              .followRedirects(HttpClient.Redirect.ALWAYS)
+              .cookieHandler(new CookieManager())
+              .build();
+      HttpRequest ask = HttpRequest.newBuilder(URI.create(address)).build();
+      HttpResponse<String> page = client.send(ask, HttpResponse.BodyHandlers.ofString());
+      assertEquals(200, page.statusCode(), first);
+      assertTrue(page.body().contains("Castwright bench"), page.body());
+    } finally {
+      p.destroy();
+    }
+    // ended by a signal, as by Ctrl-C: 128 + 15
+    assertEquals(143, p.waitFor());
+    assertTrue(Files.isDirectory(elsewhere.resolve("jobs here/models")));
   }
 
   @Test
