@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.file.Path;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -87,6 +88,8 @@ public final class Bench implements AutoCloseable {
 
   private void answer(HttpExchange x) throws IOException {
     try (x) {
+      // else the JDK cuts the connection at the end, under an answer that is still on its way
+      Objects.requireNonNull(x.getRequestBody());
       try {
         serve(x);
       } catch (Refused e) {
