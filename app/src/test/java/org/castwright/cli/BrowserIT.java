@@ -175,6 +175,9 @@ class BrowserIT {
     assertTrue(page.isVisible(".step.old #v-proof"), "the old result is not said to be old");
     page.reload();
     proved();
+    assertEquals("beeswax", page.inputValue("#material"));
+    assertEquals("box", page.inputValue("#block"));
+    assertTrue(page.isEnabled("#make"), "work cannot go on from an earlier job");
     assertTrue(page.textContent("#jobs").contains("egg-one"));
     theListEmptiesToTheBin();
   }

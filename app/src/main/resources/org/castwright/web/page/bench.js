@@ -11,6 +11,7 @@ let model = null;
 let materials = [];
 let running = null;
 let shown = null;
+let ordered = null;
 
 function verdict(step, words, kind = "") {
   const p = $(`v-${step}`);
@@ -24,13 +25,22 @@ function verdict(step, words, kind = "") {
 const element = (tag, text, more = {}) =>
   Object.assign(document.createElement(tag), text === null ? {} : { textContent: text }, more);
 
-// The view comes after the first paint: its library is large.
-async function theView() {
-  if (!view) {
-    const { View } = await import("/view.js");
-    view = new View($("view"));
+// Shows something in the view, which comes after the first paint: its library is large. Without
+// 3D drawing in the browser all else still works.
+async function display(load) {
+  try {
+    if (!view) {
+      const { View } = await import("/view.js");
+      view = new View($("view"));
+    }
+    await load(view);
+    $("hint").hidden = true;
+    return true;
+  } catch (e) {
+    $("hint").textContent = `The 3D view cannot show this: ${e.message}`;
+    $("hint").hidden = false;
+    return false;
   }
-  return view;
 }
 
 async function take(promise, words) {
@@ -42,10 +52,8 @@ async function take(promise, words) {
     verdict("model", `${size} mm, ${number(model.triangles, 0)} triangles`, "good");
     $("make").disabled = running !== null;
     changed();
-    const v = await theView();
-    await v.model(calls.modelView(model.model), model.model);
-    $("hint").hidden = true;
     $("controls").hidden = true;
+    await display((v) => v.model(calls.modelView(model.model), model.model));
   } catch (e) {
     verdict("model", e.message, "bad");
   }
@@ -91,7 +99,10 @@ async function make(e) {
     return;
   }
   try {
-    follow((await calls.order(wish())).name);
+    const asked = wish();
+    const job = await calls.order(asked);
+    ordered = JSON.stringify(asked);
+    follow(job.name);
   } catch (problem) {
     verdict("proof", problem.message, "bad");
   }
@@ -124,7 +135,10 @@ async function follow(name) {
       continue;
     }
     if (job.state === "proved" || job.state === "unproved") {
-      await show(name);
+      await reopen(name, false);
+      if (ordered && ordered !== JSON.stringify(wish())) {
+        changed();
+      }
     } else {
       verdict("proof", job.words, job.state === "cancelled" ? "" : "bad");
       if (job.state === "refused") {
@@ -136,6 +150,35 @@ async function follow(name) {
   running = null;
   busy(false);
   list();
+}
+
+async function reopen(name, fields = true) {
+  try {
+    await show(name);
+    if (fields) {
+      restore(await calls.jobFile(name));
+    }
+  } catch (e) {
+    verdict("proof", e.message, "bad");
+  }
+}
+
+// Puts the options of an earlier job back into the fields, so that work can go on from there.
+function restore(job) {
+  const { model: taking, mold } = job.options;
+  $("material").value = mold.material;
+  $("size").value = taking.size_mm > 0 ? taking.size_mm : "";
+  $("pieces").value = mold.pieces;
+  for (const field of ["process", "block", "closing", "pour"]) {
+    $(field).value = mold[field].toLowerCase();
+  }
+  useVerdict();
+  const name = job.model.split(/[\\/]/).pop();
+  if (!model || model.model !== name) {
+    model = { model: name };
+    verdict("model", name, "good");
+  }
+  $("make").disabled = running !== null;
 }
 
 // Shows a finished job.
@@ -161,13 +204,12 @@ async function show(name) {
   );
   $("failed").replaceChildren(...failed.map((c) => element("li", `${c.name}: ${c.words}`)));
   files(name, report);
-  const v = await theView();
-  await v.mold(calls.file(name, "mold.glb"), report, name);
-  $("hint").hidden = true;
-  $("controls").hidden = false;
-  $("opening").value = 0;
-  open();
-  legend(report);
+  if (await display((v) => v.mold(calls.file(name, "mold.glb"), report, name))) {
+    $("controls").hidden = false;
+    $("opening").value = 0;
+    open();
+    legend(report);
+  }
 }
 
 function files(name, report) {
@@ -238,14 +280,19 @@ async function list() {
         const img = element("img", null, { src: calls.file(j.name, picture), alt: "", loading: "lazy" });
         const words = element("div", null, { className: "words" });
         const name = element("button", j.name, { type: "button", disabled: j.state === "refused" });
-        name.addEventListener("click", () => show(j.name));
+        name.addEventListener("click", () => reopen(j.name));
         const when = new Date(j.changed).toLocaleString();
         const state = j.state === "refused" ? "refused, " : "";
         words.append(name, element("p", state + when, { className: "faint" }));
         const away = element("button", "To the bin", { type: "button" });
         away.setAttribute("aria-label", `Move ${j.name} to the bin`);
         away.addEventListener("click", async () => {
-          await calls.discard(j.name);
+          try {
+            await calls.discard(j.name);
+          } catch (e) {
+            away.textContent = e.message;
+            return;
+          }
           list();
         });
         li.append(img, words, away);
@@ -316,7 +363,7 @@ async function begin() {
   if (working) {
     follow(working.name);
   } else if (all.some((j) => j.name === asked && j.state === "done")) {
-    show(asked);
+    reopen(asked);
   }
 }
 

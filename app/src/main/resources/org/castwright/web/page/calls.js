@@ -28,7 +28,7 @@ export const job = (name) => call("GET", `/api/jobs/${part(name)}`);
 export const cancel = (name) => call("POST", `/api/jobs/${part(name)}/cancel`);
 export const discard = (name) => call("DELETE", `/api/jobs/${part(name)}`);
 export const report = (name) => call("GET", file(name, "report.json"));
-export const refusal = (name) => call("GET", file(name, "refusal.json"));
+export const jobFile = (name) => call("GET", file(name, "job.json"));
 export const file = (name, path) => `/api/jobs/${part(name)}/files/${path}`;
 export const zip = (name) => `/api/jobs/${part(name)}/zip`;
 export const modelView = (name) => `/api/models/${part(name)}/view`;
