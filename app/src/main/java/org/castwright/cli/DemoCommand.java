@@ -29,6 +29,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "demo",
     description = "Runs the main job on a bundled model.",
+    footerHeading = Examples.HEADING,
+    footer = {"  castwright demo", "  castwright demo bird -o bird-mold"},
     mixinStandardHelpOptions = true)
 final class DemoCommand implements Callable<Integer> {
 
@@ -71,6 +73,7 @@ final class DemoCommand implements Callable<Integer> {
       description = "Folder to write (default: castwright-demo).")
   private Path output = Path.of("castwright-demo");
 
+  @Mixin private SheetArguments sheet;
   @Mixin private RunArguments run;
 
   @Override
@@ -84,7 +87,8 @@ final class DemoCommand implements Callable<Integer> {
       RawModel raw =
           new RawModel(model.mesh(), Format.STL_BINARY, null, List.of(), "bundled " + model.words);
       Model taken = Model.of(raw, options.model(), kernel, progress);
-      MoldJob job = new MoldJob(options, kernel, new MoldArtist(run.threads()), progress);
+      MoldJob job =
+          new MoldJob(options, kernel, new MoldArtist(run.threads(), sheet.options()), progress);
       return Summary.print(job.run(taken, output).report(), output, run, out);
     }
   }

@@ -28,6 +28,12 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "look",
     description = "Reads a model, heals it in memory and says how it opens in rigid pieces.",
+    footerHeading = Examples.HEADING,
+    footer = {
+      "  castwright look shell.stl --size 90",
+      "  castwright look vase.stl --pieces auto --json",
+      "  castwright look bust.stl --pull 0,1,0 --picture caught.png"
+    },
     mixinStandardHelpOptions = true,
     sortOptions = false)
 final class LookCommand implements Callable<Integer> {

@@ -21,9 +21,19 @@ import picocli.CommandLine.Command;
       MoldCommand.class,
       LookCommand.class,
       ProveCommand.class,
+      SheetCommand.class,
       DemoCommand.class,
+      ServeCommand.class,
       MaterialsCommand.class,
+      CompletionCommand.class,
       CommandLine.HelpCommand.class
+    },
+    footerHeading = Examples.HEADING,
+    footer = {
+      "  castwright demo",
+      "  castwright look MODEL --size 120",
+      "  castwright mold MODEL --size 120 -m soap-melt-and-pour -o my-mold",
+      "  source <(castwright completion)"
     },
     mixinStandardHelpOptions = true,
     version = "castwright " + MoldJob.VERSION)

@@ -14,6 +14,8 @@ import picocli.CommandLine.Spec;
     name = "materials",
     description =
         "Lists the casting materials with shrink, density and where the shrink comes from.",
+    footerHeading = Examples.HEADING,
+    footer = {"  castwright materials"},
     mixinStandardHelpOptions = true)
 final class MaterialsCommand implements Callable<Integer> {
 

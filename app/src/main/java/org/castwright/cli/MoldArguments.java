@@ -17,6 +17,7 @@ final class MoldArguments {
       paramLabel = "ID",
       description =
           "Casting material; 'castwright materials' lists them (default: ${DEFAULT-VALUE}).",
+      completionCandidates = MaterialIds.class,
       defaultValue = "plaster-pottery")
   private String material;
 

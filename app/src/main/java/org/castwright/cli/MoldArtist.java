@@ -10,16 +10,23 @@ import org.castwright.mold.Piece;
 import org.castwright.pictures.MoldPictures;
 import org.castwright.pictures.PictureOptions;
 import org.castwright.pipeline.Artist;
+import org.castwright.pipeline.Report;
 import org.castwright.progress.Progress;
+import org.castwright.sheet.Sheet;
+import org.castwright.sheet.SheetOptions;
+import org.castwright.sheet.SheetPictures;
+import org.castwright.sheet.SheetSource;
 import org.castwright.survey.CaughtPlaces;
 
-/** Draws a mold with the program's own renderer. */
+/** Draws a mold with the program's own renderer and writes its sheet for printing. */
 final class MoldArtist implements Artist {
 
   private final int threads;
+  private final SheetOptions sheet;
 
-  MoldArtist(int threads) {
+  MoldArtist(int threads, SheetOptions sheet) {
     this.threads = threads;
+    this.sheet = sheet;
   }
 
   @Override
@@ -43,6 +50,22 @@ final class MoldArtist implements Artist {
     List<Vec3> pulls = mold.pieces().stream().map(Piece::pull).toList();
     pictures.draft(draft(casting, pulls, caught), folder.resolve("draft.png"));
     pictures.caught(Refusal.patches(caught, casting.triangleCount()), folder.resolve("caught.png"));
+  }
+
+  @Override
+  public void finish(Path folder, Report report, Mold mold, Progress progress) throws IOException {
+    progress.at("sheet", 0);
+    SheetSource source =
+        new SheetSource(
+            report,
+            mold.casting(),
+            mold.channels(),
+            mold.pieces().stream()
+                .map(p -> new SheetSource.Body(p.name(), p.mesh(), p.pull(), p.print()))
+                .toList(),
+            mold.plan().parting().seamLoops());
+    SheetPictures pictures = SheetPictures.of(source, threads);
+    Sheet.write(folder, source, pictures, sheet, folder.resolve(Sheet.NAME));
   }
 
   /**

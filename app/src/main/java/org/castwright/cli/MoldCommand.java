@@ -22,6 +22,13 @@ import picocli.CommandLine.Spec;
     name = "mold",
     description =
         "Makes a mold of two or more pieces from a model and proves it from the files written.",
+    footerHeading = Examples.HEADING,
+    footer = {
+      "  castwright mold shell.stl --size 90 -m soap-melt-and-pour -o shell-mold",
+      "  castwright mold bust.3mf -m plaster-pottery --block contour --closing bolts -o bust-mold",
+      "  castwright mold vase.obj --units cm --pieces auto --paper letter --sheet-units inch -o vase-mold",
+      "  castwright mold --job shell-mold/job.json -o shell-mold-again"
+    },
     mixinStandardHelpOptions = true,
     sortOptions = false)
 final class MoldCommand implements Callable<Integer> {
@@ -50,6 +57,7 @@ final class MoldCommand implements Callable<Integer> {
 
   @Mixin private ModelArguments modelArguments;
   @Mixin private MoldArguments moldArguments;
+  @Mixin private SheetArguments sheet;
   @Mixin private RunArguments run;
 
   @Override
@@ -73,7 +81,11 @@ final class MoldCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     try (SolidKernel kernel = Kernels.warming()) {
       MoldJob job =
-          new MoldJob(options, kernel, new MoldArtist(run.threads()), run.progress(out, err));
+          new MoldJob(
+              options,
+              kernel,
+              new MoldArtist(run.threads(), sheet.options()),
+              run.progress(out, err));
       MoldJob.Result result = job.run(file, output);
       return Summary.print(result.report(), output, run, out);
     } catch (CaughtException e) {

@@ -20,6 +20,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "prove",
     description = "Proves a mold folder again from its files alone; writes nothing.",
+    footerHeading = Examples.HEADING,
+    footer = {"  castwright prove shell-mold", "  castwright prove shell-mold --json"},
     mixinStandardHelpOptions = true)
 final class ProveCommand implements Callable<Integer> {
 

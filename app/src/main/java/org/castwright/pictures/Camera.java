@@ -1,5 +1,6 @@
 package org.castwright.pictures;
 
+import java.util.List;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 
@@ -35,6 +36,15 @@ final class Camera {
 
   /** A camera that sees the whole scene inside the frame left free by words and scale bar. */
   static Camera fit(Scene scene, View view, Margins margins) {
+    return fit(scene, view, margins, List.of());
+  }
+
+  /**
+   * As {@link #fit(Scene, View, Margins)}, with more points in the frame.
+   *
+   * @param around the points, mm
+   */
+  static Camera fit(Scene scene, View view, Margins margins, List<Vec3> around) {
     Box3 box = box(scene);
     Camera c = new Camera(view, box.center(), Math.max(box.diagonal() / 2, Double.MIN_NORMAL));
     double[] bounds = {
@@ -43,16 +53,17 @@ final class Camera {
       Double.NEGATIVE_INFINITY,
       Double.NEGATIVE_INFINITY
     };
+    double[] p = new double[3];
     for (Item item : scene.items()) {
       double[] xyz = item.mesh().xyz();
-      double[] p = new double[3];
       for (int i = 0; i < xyz.length; i += 3) {
         c.project(xyz, i, item.offset(), p);
-        bounds[0] = Math.min(bounds[0], p[0]);
-        bounds[1] = Math.min(bounds[1], p[1]);
-        bounds[2] = Math.max(bounds[2], p[0]);
-        bounds[3] = Math.max(bounds[3], p[1]);
+        widen(bounds, p);
       }
+    }
+    for (Vec3 point : around) {
+      c.project(point, p);
+      widen(bounds, p);
     }
     double w = Math.max(bounds[2] - bounds[0], Double.MIN_NORMAL);
     double h = Math.max(bounds[3] - bounds[1], Double.MIN_NORMAL);
@@ -63,6 +74,13 @@ final class Camera {
     c.shiftY =
         SAMPLES * (margins.top() + margins.freeHeight() / 2.0) - s * (bounds[1] + bounds[3]) / 2;
     return c;
+  }
+
+  private static void widen(double[] bounds, double[] p) {
+    bounds[0] = Math.min(bounds[0], p[0]);
+    bounds[1] = Math.min(bounds[1], p[1]);
+    bounds[2] = Math.max(bounds[2], p[0]);
+    bounds[3] = Math.max(bounds[3], p[1]);
   }
 
   private static Box3 box(Scene scene) {

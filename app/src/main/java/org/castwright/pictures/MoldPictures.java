@@ -27,7 +27,7 @@ public final class MoldPictures {
   @SuppressWarnings("ArrayRecordComponent") // patches are drawn, never compared
   public record CaughtPatch(int[] facets, String label) {}
 
-  private static final double SHEER = 0.36;
+  static final double SHEER = 0.36;
   private static final double SEAM_WIDTH = 3;
 
   /** Free space between casting and moved piece, as a share of the casting's diagonal. */
@@ -79,7 +79,7 @@ public final class MoldPictures {
         Scene.of("Closed mold: " + count() + " around the casting", items)
             .withLines(seam)
             .withLegend(legend());
-    return Picture.write(Picture.draw(scene, fromAbove(HIGH), options), file);
+    return Picture.write(Picture.draw(scene, closedView(), options), file);
   }
 
   /**
@@ -87,20 +87,14 @@ public final class MoldPictures {
    * order in which they leave, the first farthest, and carry their numbers.
    */
   public String opened(Path file) throws IOException {
-    double[] distances = pieces.stream().mapToDouble(this::clearance).toArray();
-    View view = fromAbove(LOW);
+    Opened opened = opened();
     boolean many = pieces.size() > 2;
-    if (many) {
-      List<Vec3> pulls = pieces.stream().map(p -> p.pull().unit()).toList();
-      view = View.perspective(Apart.looking(pulls, frame), frame.w());
-      distances = Apart.distances(casting, pieces, distances, view.looking(), view.up());
-    }
     List<Item> items = new ArrayList<>();
     List<Mark> numbers = new ArrayList<>();
     items.add(Item.of(casting, CASTING));
     for (int i = 0; i < pieces.size(); i++) {
       Piece p = pieces.get(i);
-      Vec3 move = p.pull().unit().times(distances[i]);
+      Vec3 move = p.pull().unit().times(opened.distances()[i]);
       items.add(Item.of(p.mesh(), color(i)).moved(move));
       Vec3 middle = p.mesh().bounds().center().plus(move);
       numbers.add(new Mark(middle, Integer.toString(i + 1), color(i)));
@@ -110,7 +104,41 @@ public final class MoldPictures {
             .withLines(seam)
             .withMarks(many ? numbers : List.of())
             .withLegend(legend());
-    return Picture.write(Picture.draw(scene, view, options), file);
+    return Picture.write(Picture.draw(scene, opened.view(), options), file);
+  }
+
+  /** From where the opened mold is seen, and how far each piece stands off along its pull, mm. */
+  @SuppressWarnings("ArrayRecordComponent") // used and dropped, never compared
+  record Opened(View view, double[] distances) {}
+
+  Opened opened() {
+    double[] distances = pieces.stream().mapToDouble(this::clearance).toArray();
+    if (pieces.size() <= 2) {
+      return new Opened(fromAbove(LOW), distances);
+    }
+    List<Vec3> pulls = pieces.stream().map(p -> p.pull().unit()).toList();
+    View view = View.perspective(Apart.looking(pulls, frame), frame.w());
+    return new Opened(view, Apart.distances(casting, pieces, distances, view.looking(), view.up()));
+  }
+
+  TriMesh casting() {
+    return casting;
+  }
+
+  List<Piece> pieces() {
+    return pieces;
+  }
+
+  List<Polyline> seam() {
+    return seam;
+  }
+
+  PictureOptions options() {
+    return options;
+  }
+
+  View closedView() {
+    return fromAbove(HIGH);
   }
 
   /** One piece seen from the side of the casting, into its cavity. */
@@ -225,7 +253,7 @@ public final class MoldPictures {
     return View.perspective(looking, frame.w());
   }
 
-  private static int color(int index) {
+  static int color(int index) {
     return OkabeIto.ofPiece(index).rgb();
   }
 

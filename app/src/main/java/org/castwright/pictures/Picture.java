@@ -20,6 +20,13 @@ public final class Picture {
   public static BufferedImage draw(Scene scene, View view, PictureOptions options) {
     Margins margins = Margins.of(scene, options);
     Camera camera = Camera.fit(scene, view, margins);
+    BufferedImage image = plain(scene, camera, options);
+    new Overlay(image, scene, camera, margins).draw();
+    return image;
+  }
+
+  /** The scene without its words. */
+  static BufferedImage plain(Scene scene, Camera camera, PictureOptions options) {
     Stage stage = new Stage(scene, camera, options);
     BufferedImage image =
         new BufferedImage(options.width(), options.height(), BufferedImage.TYPE_INT_RGB);
@@ -31,7 +38,6 @@ public final class Picture {
           Band band = new Band(stage, scene, options, pixels);
           return band::draw;
         });
-    new Overlay(image, scene, camera, margins).draw();
     return image;
   }
 

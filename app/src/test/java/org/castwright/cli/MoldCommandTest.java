@@ -8,8 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import javax.imageio.ImageIO;
@@ -73,6 +76,23 @@ class MoldCommandTest {
     for (String p : pictures) {
       assertNotNull(ImageIO.read(mold.resolve("pictures").resolve(p).toFile()), p);
     }
+  }
+
+  /** glTF 2.0, chapter 4: the JSON chunk follows a header of 12 bytes and one of 8. */
+  @Test
+  @Order(2)
+  void theFileForLookingNamesPiecesAndCasting() throws IOException {
+    ByteBuffer glb =
+        ByteBuffer.wrap(Files.readAllBytes(mold.resolve("mold.glb")))
+            .order(ByteOrder.LITTLE_ENDIAN);
+    JsonNode json = MAPPER.readTree(glb.array(), 20, glb.getInt(12));
+    assertEquals("2.0", json.at("/asset/version").asText());
+    List<String> names = new ArrayList<>();
+    json.get("nodes").forEach(n -> names.add(n.get("name").asText()));
+    assertEquals(List.of("mold", "piece-1", "piece-2", "casting"), names);
+    TriMesh piece = MeshReader.read(mold.resolve("pieces/piece-1.stl")).mesh();
+    assertEquals(3 * piece.triangleCount(), json.at("/accessors/1/count").asInt());
+    assertEquals(piece.bounds().max().y(), json.at("/accessors/0/max/1").asDouble(), 1e-6);
   }
 
   @Test

@@ -29,6 +29,9 @@ class SmallCommandsTest {
         "look --help",
         "prove --help",
         "demo --help",
+        "sheet --help",
+        "serve --help",
+        "completion --help",
         "materials --help"
       })
   void helpIsPrinted(String args) {
@@ -41,7 +44,7 @@ class SmallCommandsTest {
   @Test
   void helpNamesEveryCommandAndEveryOptionHasWords() {
     String help = Cli.run("--help").out();
-    for (String command : List.of("mold", "look", "prove", "demo", "materials")) {
+    for (String command : List.of("mold", "look", "prove", "sheet", "serve", "demo", "materials")) {
       assertTrue(help.contains("  " + command), command);
     }
     Main.commandLine()

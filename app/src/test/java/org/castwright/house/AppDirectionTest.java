@@ -27,11 +27,67 @@ class AppDirectionTest {
       noClasses()
           .that()
           .resideOutsideOfPackages(
-              "..castwright.cli..", "..castwright.pictures..", "..castwright.demo..")
+              "..castwright.cli..",
+              "..castwright.web..",
+              "..castwright.sheet..",
+              "..castwright.pictures..",
+              "..castwright.demo..")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage(
-              "..castwright.cli..", "..castwright.pictures..", "..castwright.demo..");
+              "..castwright.cli..",
+              "..castwright.web..",
+              "..castwright.sheet..",
+              "..castwright.pictures..",
+              "..castwright.demo..");
+
+  @ArchTest
+  static final ArchRule theBenchKnowsNoCommands =
+      noClasses()
+          .that()
+          .resideInAnyPackage(
+              "..castwright.web..",
+              "..castwright.sheet..",
+              "..castwright.pictures..",
+              "..castwright.demo..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("..castwright.cli..");
+
+  @ArchTest
+  static final ArchRule onlyTheBenchAndItsCommandSpeakHttp =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("..castwright.web..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("com.sun.net.httpserver..", "java.net.http..");
+
+  @ArchTest
+  static final ArchRule theSheetIsMadeFromResultsOnly =
+      noClasses()
+          .that()
+          .resideInAPackage("..castwright.sheet..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "..castwright.cli..",
+              "..castwright.demo..",
+              "..castwright.survey..",
+              "..castwright.cover..",
+              "..castwright.parting..",
+              "..castwright.plan..",
+              "..castwright.mold..",
+              "..castwright.proof..");
+
+  @ArchTest
+  static final ArchRule onlyTheSheetSpeaksPdf =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("..castwright.sheet..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("org.apache.pdfbox..");
 
   @ArchTest
   static final ArchRule picturesDrawMeshesOnly =
@@ -42,6 +98,7 @@ class AppDirectionTest {
           .dependOnClassesThat()
           .resideInAnyPackage(
               "..castwright.cli..",
+              "..castwright.sheet..",
               "..castwright.demo..",
               "..castwright.survey..",
               "..castwright.cover..",

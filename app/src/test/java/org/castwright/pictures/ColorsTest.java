@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
+import org.castwright.pipeline.Colors;
 import org.junit.jupiter.api.Test;
 
 class ColorsTest {
@@ -26,6 +28,15 @@ class ColorsTest {
     {246, 0.968469, 0.869819, 0.241310},
     {255, 0.995737, 0.909344, 0.217772},
   };
+
+  @Test
+  void filesAndPicturesShowPiecesInTheSameColors() {
+    for (int i = 0; i < 8; i++) {
+      assertEquals(
+          String.format(Locale.ROOT, "#%06X", OkabeIto.ofPiece(i).rgb()), Colors.ofPiece(i));
+    }
+    assertEquals(String.format(Locale.ROOT, "#%06X", MoldPictures.CASTING), Colors.CASTING);
+  }
 
   @Test
   void cividisFollowsThePublishedTable() {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
+import org.castwright.meshio.GlbWriter;
 import org.castwright.meshio.NamedMesh;
 import org.castwright.meshio.StlWriter;
 import org.castwright.meshio.ThreeMfWriter;
@@ -21,6 +22,9 @@ final class MoldFiles {
   static final String CHANNELS = "channels.stl";
   static final String BLOCK = "block.stl";
   static final String PACKAGE = "mold.3mf";
+
+  /** For looking at; the proof reads the other files. */
+  static final String VIEW = "mold.glb";
 
   private MoldFiles() {}
 
@@ -43,13 +47,17 @@ final class MoldFiles {
     TriMesh prism = FloatGrid.snap(Prism.of(block.outline(), block.box().z0(), block.box().z1()));
     StlWriter.write(dir.resolve(BLOCK), prism, "castwright block, mm");
     List<NamedMesh> objects = new ArrayList<>();
+    List<NamedMesh> shown = new ArrayList<>();
     for (Piece p : mold.pieces()) {
       StlWriter.write(dir.resolve(piece(p)), p.mesh(), "castwright " + p.name() + ", mm");
       StlWriter.write(
           dir.resolve(print(p)), p.print(), "castwright " + p.name() + " for printing, mm");
       objects.add(new NamedMesh(p.name(), p.mesh()));
+      shown.add(new NamedMesh(p.name(), p.mesh(), Colors.ofPiece(shown.size())));
     }
     objects.add(new NamedMesh("casting", mold.casting()));
+    shown.add(new NamedMesh("casting", mold.casting(), Colors.CASTING));
     ThreeMfWriter.write(dir.resolve(PACKAGE), objects);
+    GlbWriter.write(dir.resolve(VIEW), shown);
   }
 }

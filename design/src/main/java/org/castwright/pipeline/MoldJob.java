@@ -83,6 +83,7 @@ public final class MoldJob {
     if (modelFile != null) {
       Files.writeString(dir.resolve(JobFile.NAME), JobFile.write(modelFile, options));
     }
+    artist.finish(dir, report, mold, watch);
     folder.publish();
     return new Result(report, mold, proof);
   }

@@ -61,11 +61,15 @@ public record Report(
   /** The outer body. */
   public record Block(String shape, Box box, double wallMm, double volumeMm3, String file) {}
 
-  /** A piece and its files. */
+  /**
+   * A piece and its files; {@code standsOn} says how the print file lies: {@code outer_face},
+   * {@code flat_face} or {@code none}.
+   */
   public record PieceFile(
       String name,
       String file,
       String printFile,
+      String standsOn,
       int order,
       List<Double> pull,
       double volumeMm3,
@@ -100,8 +104,11 @@ public record Report(
       String keyPiece,
       String socketPiece) {}
 
-  /** Something cut from the outside. */
-  public record FeatureInfo(String name, String kind, int piece) {}
+  /**
+   * Something cut from the outside; its size is the width of a groove, the diameter of a hole or
+   * seat, the height of a slot, and null for the rest.
+   */
+  public record FeatureInfo(String name, String kind, int piece, Double sizeMm) {}
 
   /** How the model opens. */
   public record SurveyInfo(

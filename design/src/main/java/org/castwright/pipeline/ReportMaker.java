@@ -115,6 +115,7 @@ final class ReportMaker {
         p.name(),
         MoldFiles.piece(p),
         MoldFiles.print(p),
+        lower(p.pose().foot()),
         p.order(),
         array(p.pull()),
         p.mesh().volume(),
@@ -161,7 +162,19 @@ final class ReportMaker {
   }
 
   private static Report.FeatureInfo feature(Feature f) {
-    return new Report.FeatureInfo(f.name(), lower(f.kind()).replace('_', '-'), f.piece());
+    return new Report.FeatureInfo(
+        f.name(), lower(f.kind()).replace('_', '-'), f.piece(), featureSize(f));
+  }
+
+  /** Measured on what is cut away. */
+  private static Double featureSize(Feature f) {
+    Vec3 tool = f.tools().get(0).bounds().size();
+    return switch (f.kind()) {
+      case BAND_GROOVE -> round(tool.y(), 3);
+      case BOLT_HOLE, CLAMP_SEAT -> round(tool.x(), 3);
+      case PRY_SLOT -> round(tool.z(), 3);
+      case MARK, OUTLINE -> null;
+    };
   }
 
   static Report.SurveyInfo survey(SurveyResult s, double release) {

@@ -53,6 +53,7 @@ class MoldJobTest {
           "channels.stl",
           "block.stl",
           "mold.3mf",
+          "mold.glb",
           "pieces/piece-1.stl",
           "pieces/piece-2.stl",
           "print/piece-1.stl",

@@ -1,0 +1,137 @@
+package org.castwright.web;
+
+import com.sun.net.httpserver.HttpExchange;
+import com.sun.net.httpserver.HttpServer;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.Set;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+
+/** The server. Made with the JDK's own HTTP server. */
+public final class Bench implements AutoCloseable {
+
+  /** Requests served at the same time. */
+  private static final int WORKERS = 16;
+
+  /** The JDK's name for the seconds after which a request that does not end is dropped. */
+  private static final String LONGEST_REQUEST = "sun.net.httpserver.maxReqTime";
+
+  private static final String SECONDS = "600";
+
+  private final HttpServer server;
+  private final ExecutorService workers;
+  private final Guard guard;
+  private final Page page;
+  private final Line line;
+  private final Api api;
+
+  private Bench(HttpServer server, Shelf shelf, Maker maker, Limits limits, int threads)
+      throws IOException {
+    this.server = server;
+    guard = new Guard(server.getAddress().getPort());
+    page = new Page();
+    line = new Line(shelf, maker, limits);
+    api = new Api(shelf, line, limits, threads);
+    workers =
+        Executors.newFixedThreadPool(
+            WORKERS,
+            r -> {
+              Thread t = new Thread(r, "answer");
+              t.setDaemon(true);
+              return t;
+            });
+    server.setExecutor(workers);
+    server.createContext("/", this::answer);
+  }
+
+  /**
+   * Starts to listen on this machine's own address.
+   *
+   * @param folder for models and jobs; made if it is not there
+   * @param port to listen on, or 0 for any free one
+   * @param threads for one job
+   * @throws IOException if the port is taken or the folder cannot be used
+   */
+  public static Bench start(Path folder, int port, Maker maker, Limits limits, int threads)
+      throws IOException {
+    Shelf shelf = new Shelf(folder);
+    if (System.getProperty(LONGEST_REQUEST) == null) {
+      System.setProperty(LONGEST_REQUEST, SECONDS);
+    }
+    InetSocketAddress address =
+        new InetSocketAddress(InetAddress.getByAddress(new byte[] {127, 0, 0, 1}), port);
+    HttpServer server = HttpServer.create(address, 0);
+    Bench bench = new Bench(server, shelf, maker, limits, threads);
+    server.start();
+    return bench;
+  }
+
+  public int port() {
+    return server.getAddress().getPort();
+  }
+
+  /** The address to open, with the token of this start. */
+  public String address() {
+    return "http://127.0.0.1:" + port() + "/?token=" + guard.token();
+  }
+
+  /** The calls as method and path, as in the description. */
+  Set<String> calls() {
+    Set<String> out = new java.util.TreeSet<>();
+    api.routes().forEach(r -> out.add(r.method() + " " + r.path()));
+    return out;
+  }
+
+  private void answer(HttpExchange x) throws IOException {
+    try (x) {
+      // else the JDK cuts the connection at the end, under an answer that is still on its way
+      Objects.requireNonNull(x.getRequestBody());
+      try {
+        serve(x);
+      } catch (Refused e) {
+        Reply.json(x, e.status(), new Reply.Problem(e.getMessage()));
+      } catch (RuntimeException e) {
+        Reply.json(x, 500, new Reply.Problem("Internal error: " + e));
+      }
+    }
+  }
+
+  private void serve(HttpExchange x) throws IOException {
+    guard.checkOrigin(x);
+    String path = x.getRequestURI().getRawPath();
+    String token = Ask.query(x).get("token");
+    if (path.equals("/") && token != null) {
+      if (!guard.same(token)) {
+        throw new Refused(401, "This address is of an earlier start; use the one printed last.");
+      }
+      // the token goes into a cookie and out of sight
+      x.getResponseHeaders().set("Set-Cookie", guard.cookie());
+      x.getResponseHeaders().set("Location", "/");
+      Reply.bytes(x, 303, "txt", new byte[0]);
+      return;
+    }
+    guard.checkToken(x);
+    if (path.startsWith("/api/")) {
+      api.serve(x);
+    } else if (page.has(path)) {
+      if (!x.getRequestMethod().equals("GET")) {
+        throw new Refused(405, "Files of the page are only read.");
+      }
+      page.send(x, path);
+    } else {
+      throw new Refused(404, "There is no such file.");
+    }
+  }
+
+  /** Cancels jobs, lets the running one clean up, and stops to listen. */
+  @Override
+  public void close() {
+    line.close();
+    server.stop(0);
+    workers.shutdownNow();
+  }
+}

@@ -1,0 +1,147 @@
+package org.castwright.web;
+
+import com.sun.net.httpserver.HttpExchange;
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Supplier;
+import org.castwright.demo.Medallion;
+import org.castwright.demo.RestingBird;
+import org.castwright.demo.ShellSoap;
+import org.castwright.mesh.MeshException;
+import org.castwright.mesh.TriMesh;
+import org.castwright.meshio.GlbWriter;
+import org.castwright.meshio.MeshReader;
+import org.castwright.meshio.NamedMesh;
+import org.castwright.meshio.StlWriter;
+import org.castwright.pipeline.Colors;
+
+/** Models that are brought or come with the program. */
+final class Models {
+
+  private static final Set<String> KINDS = Set.of("stl", "obj", "ply", "off", "3mf");
+
+  private final Shelf shelf;
+  private final Limits limits;
+
+  Models(Shelf shelf, Limits limits) {
+    this.shelf = shelf;
+    this.limits = limits;
+  }
+
+  /**
+   * A model that can be ordered.
+   *
+   * @param sizeMm as the file states it, in its own axes
+   */
+  record Info(String model, long bytes, int triangles, List<Double> sizeMm) {}
+
+  /** A bundled model. */
+  enum Sample {
+    SHELL("Shell soap", "soap-melt-and-pour", ShellSoap::mesh),
+    BIRD("Resting bird", "plaster-pottery", RestingBird::mesh),
+    MEDALLION("Medallion", "chocolate-dark", Medallion::mesh);
+
+    private final String title;
+    private final String material;
+
+    @SuppressWarnings("ImmutableEnumChecker") // refers to a static method
+    private final Supplier<TriMesh> mesh;
+
+    Sample(String title, String material, Supplier<TriMesh> mesh) {
+      this.title = title;
+      this.material = material;
+      this.mesh = mesh;
+    }
+
+    Card card() {
+      return new Card(name().toLowerCase(java.util.Locale.ROOT), title, material);
+    }
+  }
+
+  /** What is told of a bundled model. */
+  record Card(String sample, String title, String material) {}
+
+  /** Takes a file in, and reads it once: what cannot be read is not kept. */
+  Info take(HttpExchange x, String name) throws IOException {
+    String plain = Shelf.harmless(name);
+    String kind =
+        Reply.kind(plain.endsWith(".gz") ? plain.substring(0, plain.length() - 3) : plain);
+    if (!KINDS.contains(kind)) {
+      throw new Refused(415, "Models are STL, OBJ, PLY, OFF or 3MF files, plain or gzipped.");
+    }
+    String end = plain.substring(plain.indexOf("." + kind));
+    Path side = Files.createTempFile(shelf.root(), ".bring-", end);
+    try {
+      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(side))) {
+        Ask.copy(x, out, limits.modelBytes());
+      }
+      TriMesh mesh = read(side, plain);
+      return info(shelf.keep(side, plain), mesh);
+    } finally {
+      Files.deleteIfExists(side);
+    }
+  }
+
+  private static TriMesh read(Path file, String name) throws IOException {
+    try {
+      return MeshReader.read(file).mesh();
+    } catch (MeshException e) {
+      // the person knows the file by the name it had, not by that of the copy
+      String copy = file.getFileName().toString();
+      throw new Refused(422, e.getMessage().replace(file.toString(), name).replace(copy, name));
+    }
+  }
+
+  private static Info info(Path file, TriMesh mesh) throws IOException {
+    var size = mesh.bounds().size();
+    return new Info(
+        file.getFileName().toString(),
+        Files.size(file),
+        mesh.triangleCount(),
+        List.of(size.x(), size.y(), size.z()));
+  }
+
+  /** Puts a bundled model among the models, once. */
+  Info sample(String wanted) throws IOException {
+    for (Sample s : Sample.values()) {
+      if (s.card().sample().equals(wanted)) {
+        String name = Shelf.harmless(s.title) + ".stl";
+        Path file = shelf.root().resolve(Shelf.MODELS).resolve(name);
+        TriMesh mesh = s.mesh.get();
+        if (!Files.exists(file)) {
+          Path side = Files.createTempFile(shelf.root(), ".bring-", ".stl");
+          try {
+            StlWriter.write(side, mesh, s.title);
+            file = shelf.keep(side, name);
+          } finally {
+            Files.deleteIfExists(side);
+          }
+        }
+        return info(file, mesh);
+      }
+    }
+    throw new Refused(404, "There is no sample of that name.");
+  }
+
+  static List<Card> samples() {
+    return List.of(Sample.values()).stream().map(Sample::card).toList();
+  }
+
+  /** A model as binary glTF for the page. */
+  void show(HttpExchange x, String name) throws IOException {
+    Path file = shelf.model(name);
+    TriMesh mesh = read(file, name);
+    Path side = Files.createTempFile(shelf.root(), ".show-", ".glb");
+    try {
+      GlbWriter.write(side, List.of(new NamedMesh("model", mesh, Colors.CASTING)));
+      Reply.file(x, side);
+    } finally {
+      Files.deleteIfExists(side);
+    }
+  }
+}

@@ -1,0 +1,18 @@
+@echo off
+rem Runs Castwright on Windows with the Java found in JAVA_HOME or on the path.
+setlocal
+set "HOME_DIR=%~dp0.."
+if defined CASTWRIGHT_JAVA (
+  set "JAVA_EXE=%CASTWRIGHT_JAVA%"
+) else if defined JAVA_HOME (
+  set "JAVA_EXE=%JAVA_HOME%\bin\java.exe"
+) else (
+  set "JAVA_EXE=java.exe"
+)
+"%JAVA_EXE%" -version >nul 2>&1
+if errorlevel 1 (
+  echo castwright: no Java found; install a Java runtime of version 17 or newer. 1>&2
+  exit /b 2
+)
+"%JAVA_EXE%" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -XX:MaxRAMPercentage=60 -Xss8m -Djava.awt.headless=true %CASTWRIGHT_JAVA_OPTIONS% -cp "%HOME_DIR%\lib\*" org.castwright.cli.Main %*
+exit /b %ERRORLEVEL%
