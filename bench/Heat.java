@@ -1,3 +1,5 @@
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.castwright.geom.Box3;
@@ -16,7 +18,8 @@ import org.castwright.solid.manifold.ManifoldKernel;
 
 /**
  * Cools or cures one model in a box of 6 mm walls, once: {@code Heat FILE SIZE MATERIAL WALL CELLS
- * AIR} prints a row of a Markdown table up to the seconds it took.
+ * AIR} prints a row of a Markdown table up to the seconds it took, on the
+ * clock and of processors.
  */
 public final class Heat {
 
@@ -38,6 +41,9 @@ public final class Heat {
         HeatOptions.FINE
             .withCells(Integer.parseInt(args[4]))
             .inAirOf(Double.parseDouble(args[5]));
+    OperatingSystemMXBean system =
+        ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
+    long cpu = system.getProcessCpuTime();
     long begin = System.nanoTime();
     HeatResult r =
         HeatStudy.of(
@@ -48,9 +54,10 @@ public final class Heat {
             options,
             Progress.NONE);
     double took = (System.nanoTime() - begin) * NS;
+    double worked = (system.getProcessCpuTime() - cpu) * NS;
     System.out.printf(
         Locale.ROOT,
-        "| %s in %s, %s °C | %d | %.2f | %s | %s to %s | %.0f | %.0f | %d | %d | %.1f |",
+        "| %s in %s, %s °C | %d | %.2f | %s | %s to %s | %.0f | %.0f | %d | %d | %.1f | %.1f |",
         args[2],
         args[3],
         args[5],
@@ -63,7 +70,8 @@ public final class Heat {
         r.wall().peakC(),
         r.steps(),
         r.sweeps(),
-        took);
+        took,
+        worked);
   }
 
   private static String hours(Double s) {

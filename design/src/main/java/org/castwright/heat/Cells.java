@@ -51,6 +51,11 @@ record Cells(Vec3 min, double dx, double dy, double dz, int nx, int ny, int nz) 
     return nx * ny * nz;
   }
 
+  /** Cells of the box, without the air round it. */
+  int inside() {
+    return (nx - AROUND) * (ny - AROUND) * (nz - AROUND);
+  }
+
   /** Distance in the index of neighbors along an axis. */
   int stride(int axis) {
     return axis == 0 ? 1 : axis == 1 ? nx : nx * ny;

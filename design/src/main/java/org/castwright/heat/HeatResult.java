@@ -10,9 +10,9 @@ import org.castwright.geom.Vec3;
  * @param wallMaterial id of the mold's
  * @param setting how it sets
  * @param demoldS time until it can leave the mold, s, or null when that is beyond the longest time
- * @param demoldFromS the same with all figures at the fast ends of their ranges; null if not asked
- *     for or beyond the longest time
- * @param demoldToS with all at the slow ends
+ * @param demoldFromS the least of it with all figures at the ends of their ranges that set or cool
+ *     fast, or slowly; null if not asked for or beyond the longest time
+ * @param demoldToS the greatest
  * @param peakC highest temperature in the casting, °C
  * @param peakToC the same with all figures at their hot ends; null if not asked for
  * @param peakPlace where, mold frame; null when nothing got hotter than the pour

@@ -2,6 +2,7 @@ package org.castwright.heat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
@@ -24,6 +25,14 @@ public final class HeatStudy {
 
   /** Rounding of mold-frame coordinates, as a share of the block's size. */
   private static final double TOUCHING = 1e-6;
+
+  /**
+   * A mix that may come to this temperature can smoke, crack or warp its mold, °C: common practice,
+   * no source.
+   */
+  private static final double OVERHEATED_C = 100;
+
+  private static final double HOUR_S = 3600;
 
   /** A casting whose volume over surface is less than this many cells has walls of few cells. */
   private static final double THIN = 1.5;
@@ -129,19 +138,40 @@ public final class HeatStudy {
       double share = options.band() ? BAND_WORK : 0;
       Band band = options.band() ? band(crew, share) : null;
       Run main = run(cells, Corner.MIDDLE, crew, part(share, 1));
-      if (Chvorinov.modulusMm(casting) < THIN * cells.meanEdgeMm()) {
-        notes.add(
-            String.format(
-                "The casting is thin for cells of %.1f mm: take more cells.", cells.meanEdgeMm()));
-      }
-      if (main.demoldS() == null) {
-        notes.add(String.format("It does not set within %.0f hours.", options.longestS() / HOUR_S));
-      }
+      addNotes(cells, main, band, notes);
       return result(cells, main, band, notes);
     }
   }
 
-  private static final double HOUR_S = 3600;
+  private void addNotes(Cells cells, Run main, Band band, List<String> notes) {
+    if (Chvorinov.modulusMm(casting) < THIN * cells.meanEdgeMm()) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "The casting is thin for cells of %.1f mm: take more cells.",
+              cells.meanEdgeMm()));
+    }
+    if (main.demoldS() == null) {
+      notes.add(
+          String.format(
+              Locale.ROOT, "It does not set within %.0f hours.", options.longestS() / HOUR_S));
+    }
+    if (material.setting() != Setting.REACTION) {
+      return;
+    }
+    notes.add(
+        "The speed of setting is fitted to working time and time to demold as if held at room"
+            + " temperature, which errs on the hot side (common practice, no source).");
+    double hottest = main.watch().peakC() + (band == null ? 0 : band.hotterK);
+    if (hottest >= OVERHEATED_C) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "The mix may reach %.0f °C and can smoke, crack or run away: keep to the section that"
+                  + " its supplier allows, pour in layers, and follow its safety data sheet.",
+              hottest));
+    }
+  }
 
   private HeatResult result(Cells cells, Run main, Band band, List<String> notes) {
     Watch watch = main.watch();
@@ -151,8 +181,8 @@ public final class HeatStudy {
         wall.material().id(),
         material.setting(),
         main.demoldS(),
-        band == null ? null : times(main.demoldS(), band.fast),
-        band == null ? null : times(main.demoldS(), band.slow),
+        band == null ? null : times(main.demoldS(), band.least),
+        band == null ? null : times(main.demoldS(), band.greatest),
         watch.peakC(),
         band == null ? null : watch.peakC() + band.hotterK,
         watch.peakPlace(),
@@ -162,7 +192,7 @@ public final class HeatStudy {
         melt ? HotSpots.of(cells, watch.setS()) : List.of(),
         watch.samples(),
         cells.meanEdgeMm(),
-        options.cells(),
+        cells.inside(),
         main.steps(),
         main.sweeps() + (band == null ? 0 : band.sweeps),
         notes);
@@ -172,8 +202,11 @@ public final class HeatStudy {
     return s == null || factor == null ? null : (Double) (s * factor);
   }
 
-  /** Factors of the time to demold at the two ends; null where it does not set in time. */
-  private record Band(Double fast, Double slow, double hotterK, long sweeps) {}
+  /**
+   * Factors of the time to demold; null where it does not set in time. The fast end of a mix can be
+   * the late one: it sets sooner and cools longer.
+   */
+  private record Band(Double least, Double greatest, double hotterK, long sweeps) {}
 
   private Band band(Crew crew, double share) {
     int count = (int) Math.max(FEWEST_BAND_CELLS, BAND_CELLS * options.cells());
@@ -182,9 +215,12 @@ public final class HeatStudy {
     Run fast = run(cells, Corner.FAST, crew, part(share / 3, 2 * share / 3));
     Run slow = run(cells, Corner.SLOW, crew, part(2 * share / 3, share));
     double hottest = Math.max(fast.watch().peakC(), slow.watch().peakC());
+    Double quick = over(fast.demoldS(), middle.demoldS());
+    Double late = over(slow.demoldS(), middle.demoldS());
+    boolean both = quick != null && late != null;
     return new Band(
-        over(fast.demoldS(), middle.demoldS()),
-        over(slow.demoldS(), middle.demoldS()),
+        both ? (Double) Math.min(1, Math.min(quick, late)) : quick,
+        both ? (Double) Math.max(1, Math.max(quick, late)) : null,
         Math.max(0, hottest - middle.watch().peakC()),
         middle.sweeps() + fast.sweeps() + slow.sweeps());
   }

@@ -54,6 +54,71 @@ public record ThermalMaterial(
     notes = notes == null ? List.of() : List.copyOf(notes);
   }
 
+  /**
+   * A grade with a melting point of its own.
+   *
+   * @throws IllegalArgumentException if this is no melt
+   */
+  public ThermalMaterial meltingAt(double celsius) {
+    if (setting != Setting.FREEZING) {
+      throw new IllegalArgumentException(name + " has no melting point");
+    }
+    Figure own = Figure.of(celsius, "given");
+    return new ThermalMaterial(
+        id,
+        name,
+        setting,
+        solidK,
+        liquidK,
+        solidHeatCapacity,
+        liquidHeatCapacity,
+        solidDensity,
+        liquidDensity,
+        own,
+        own,
+        latentKJPerKg,
+        reactionKJPerKg,
+        workMin,
+        demoldMin,
+        activationKJPerMol,
+        order,
+        softensC,
+        pourC,
+        notes);
+  }
+
+  /**
+   * A product with times of its own, minutes.
+   *
+   * @throws IllegalArgumentException if this is no mix
+   */
+  public ThermalMaterial withTimes(Figure work, Figure demold) {
+    if (setting != Setting.REACTION) {
+      throw new IllegalArgumentException(name + " does not set by a reaction known here");
+    }
+    return new ThermalMaterial(
+        id,
+        name,
+        setting,
+        solidK,
+        liquidK,
+        solidHeatCapacity,
+        liquidHeatCapacity,
+        solidDensity,
+        liquidDensity,
+        solidusC,
+        liquidusC,
+        latentKJPerKg,
+        reactionKJPerKg,
+        work,
+        demold,
+        activationKJPerMol,
+        order,
+        softensC,
+        pourC,
+        notes);
+  }
+
   /** Names of the figures that a computation needs and the table does not have; empty if none. */
   public List<String> missing() {
     List<String> out = new ArrayList<>();

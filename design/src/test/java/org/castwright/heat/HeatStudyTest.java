@@ -121,6 +121,26 @@ class HeatStudyTest {
     assertTrue(thick.peakC() > thin.peakC() + 20, thick.peakC() + " and " + thin.peakC());
     assertTrue(thick.peakC() < 22.5 + Exotherm.riseK(200, 1800) + 15);
     assertTrue(thick.wall().over());
+    assertTrue(thick.notes().stream().anyMatch(n -> n.contains("safety data sheet")));
+  }
+
+  /** A maker who knows the product gets a narrower band. */
+  @Test
+  void ownFigures() {
+    ThermalMaterial grade = ThermalTable.casting("paraffin-wax").meltingAt(58);
+    assertEquals(58, grade.solidusC().middle());
+    HeatOptions o = SMALL.withCells(8000).withBand(true);
+    HeatResult any = study(BALL, "paraffin-wax", o);
+    HeatResult own = HeatStudy.of(BALL, round(BALL, 6), grade, PLA, o, Progress.NONE);
+    assertTrue(own.demoldToS() / own.demoldFromS() < 0.8 * any.demoldToS() / any.demoldFromS());
+    ThermalMaterial slow =
+        ThermalTable.casting("resin-polyurethane")
+            .withTimes(Figure.of(30, "given"), Figure.of(240, "given"));
+    double peak = HeatStudy.of(BALL, round(BALL, 6), slow, PLA, SMALL, Progress.NONE).peakC();
+    assertTrue(peak < study(BALL, "resin-polyurethane", SMALL).peakC() - 5, peak + " °C");
+    assertThrows(IllegalArgumentException.class, () -> slow.meltingAt(58));
+    assertThrows(
+        IllegalArgumentException.class, () -> grade.withTimes(slow.workMin(), slow.demoldMin()));
   }
 
   @Test
@@ -137,7 +157,7 @@ class HeatStudyTest {
   @Test
   void threadsChangeNothing() {
     for (String material : List.of("soy-wax", "resin-polyester")) {
-      HeatOptions o = SMALL.withCells(8000).withBand(true);
+      HeatOptions o = SMALL.withCells(6000).withBand(material.equals("soy-wax"));
       assertEquals(
           study(BALL, material, o.withThreads(1)), study(BALL, material, o.withThreads(3)));
     }
