@@ -6,7 +6,8 @@ package org.castwright.heat;
  * tracking. A step is made of explicit stages that together reach the square of their number
  * farther than one alone: Runge-Kutta-Legendre of second order, Meyer, Balsara, Aslam, J. Comput.
  * Phys. 257, 2014; stages over enthalpies after Alexiades, Amiez, Gremaud, Commun. Numer. Meth.
- * Eng. 12, 1996. Conductances stay fixed over a step. A step is a trial until it is accepted.
+ * Eng. 12, 1996. Conductances and heat made stay fixed over a step. A step is a trial until it is
+ * accepted.
  */
 final class Diffusion {
 
@@ -24,6 +25,9 @@ final class Diffusion {
   private final Crew crew;
   private final double[] slope;
   private final double[] sums;
+
+  /** Heat made in each cell, W/m³, the same over a step. */
+  private final double[] source;
 
   private double[] heat;
   private double[] celsius;
@@ -48,6 +52,7 @@ final class Diffusion {
     this.oddCelsius = celsius.clone();
     this.evenCelsius = celsius.clone();
     this.slope = new double[heat.length];
+    this.source = new double[heat.length];
     this.sums = new double[voxels.cells.nz()];
   }
 
@@ -56,7 +61,7 @@ final class Diffusion {
     return heat;
   }
 
-  /** Heat contents before the last accepted step, J/m³; what reacted in it is not in them. */
+  /** Heat contents before the last accepted step, J/m³. */
   double[] before() {
     return odd;
   }
@@ -64,6 +69,16 @@ final class Diffusion {
   /** Temperatures now, °C. */
   double[] celsius() {
     return celsius;
+  }
+
+  /** Heat made in each cell over the next step, W/m³; to be written by who knows. */
+  double[] source() {
+    return source;
+  }
+
+  /** Heat that flows into a cell now, W/m³. */
+  double flow(int c) {
+    return flow(celsius, c);
   }
 
   /** Temperatures anew from heat contents. */
@@ -149,7 +164,7 @@ final class Diffusion {
     for (int j = 1; j < cells.ny() - 1; j++) {
       int from = (k * cells.ny() + j) * cells.nx() + 1;
       for (int c = from; c < from + cells.nx() - 2; c++) {
-        double s = slope(celsius, c);
+        double s = flow(celsius, c) + source[c];
         slope[c] = s;
         double h = heat[c] + tau * s;
         odd[c] = h;
@@ -172,6 +187,7 @@ final class Diffusion {
     byte[] kind = voxels.kind;
     double[] start = heat;
     double[] startSlope = slope;
+    double[] made = source;
     float[] gx = conductances.through(0);
     float[] gy = conductances.through(1);
     float[] gz = conductances.through(2);
@@ -186,7 +202,8 @@ final class Diffusion {
       for (int c = from; c < from + row - 2; c++) {
         double at = lastCelsius[c];
         double flow =
-            gx[c] * (lastCelsius[c + 1] - at)
+            made[c]
+                + gx[c] * (lastCelsius[c + 1] - at)
                 + gx[c - 1] * (lastCelsius[c - 1] - at)
                 + gy[c] * (lastCelsius[c + row] - at)
                 + gy[c - row] * (lastCelsius[c - row] - at)
@@ -211,8 +228,7 @@ final class Diffusion {
     }
   }
 
-  /** What flows into a cell, W/m³. */
-  private double slope(double[] t, int c) {
+  private double flow(double[] t, int c) {
     float[] gx = conductances.through(0);
     float[] gy = conductances.through(1);
     float[] gz = conductances.through(2);
@@ -234,7 +250,8 @@ final class Diffusion {
       int from = (k * cells.ny() + j) * cells.nx() + 1;
       for (int c = from; c < from + cells.nx() - 2; c++) {
         double e =
-            DIFFERENCE * (heat[c] - odd[c]) + SLOPES * stepS * (slope[c] + slope(oddCelsius, c));
+            DIFFERENCE * (heat[c] - odd[c])
+                + SLOPES * stepS * (slope[c] + flow(oddCelsius, c) + source[c]);
         e /= curves.perKelvin(voxels.kind[c]);
         sum += e * e;
       }

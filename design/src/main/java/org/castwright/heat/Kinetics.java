@@ -26,6 +26,9 @@ record Kinetics(double rate, double kappa, int order, double referenceC, double 
   /** No more than this share sets within one step of the local equation. */
   private static final double LARGEST_CHANGE = 0.02;
 
+  /** Nor as much as warms by more than this, K: ten kelvins can double the speed. */
+  private static final double LARGEST_WARMING_K = 2;
+
   /** Nor more than this share of what drives it on. */
   private static final double LARGEST_GROWTH = 0.05;
 
@@ -108,23 +111,27 @@ record Kinetics(double rate, double kappa, int order, double referenceC, double 
   }
 
   /**
-   * The share set after some time in a place that keeps its heat.
+   * The share set after some time in a place whose surroundings warm or cool it evenly.
    *
    * @param share share set before
    * @param celsius temperature before, °C
    * @param riseK how much the whole reaction warms it, K
+   * @param driftKPerS how fast the surroundings warm it, K/s
    * @param forS s
    */
-  double advance(double share, double celsius, double riseK, double forS) {
+  double advance(double share, double celsius, double riseK, double driftKPerS, double forS) {
     double a = share;
     double left = forS;
+    double largest =
+        riseK > 0 ? Math.min(LARGEST_CHANGE, LARGEST_WARMING_K / riseK) : LARGEST_CHANGE;
     while (left > 0 && 1 - a > DONE) {
-      double v = speed(a, celsius + (a - share) * riseK);
-      double change = Math.min(LARGEST_CHANGE, LARGEST_GROWTH * (kappa + a));
+      double drift = (forS - left) * driftKPerS;
+      double v = speed(a, celsius + (a - share) * riseK + drift);
+      double change = Math.min(largest, LARGEST_GROWTH * (kappa + a));
       double step = Math.min(left, change / (v * (1 - a)));
       double middle = 1 - (1 - a) * decay(v * step / 2);
-      double w = speed(middle, celsius + (middle - share) * riseK);
-      a = 1 - (1 - a) * decay(w * step);
+      double then = celsius + (middle - share) * riseK + drift + step / 2 * driftKPerS;
+      a = 1 - (1 - a) * decay(speed(middle, then) * step);
       left -= step;
     }
     return a;

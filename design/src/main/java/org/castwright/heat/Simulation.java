@@ -2,7 +2,7 @@ package org.castwright.heat;
 
 /**
  * Cooling and setting in time. Each step is as long as its estimated error allows; reactions run
- * half before and half after the flow of heat (Strang's splitting, second order).
+ * ahead of the flow of heat and give it their heat as an even source (second order).
  */
 final class Simulation {
 
@@ -29,7 +29,6 @@ final class Simulation {
   private final double toleranceK;
   private final double largestRiseK;
   private final boolean changing;
-  private final double[] heatBefore;
 
   private double stableS;
   private double nextS;
@@ -41,7 +40,7 @@ final class Simulation {
   /**
    * @param reaction null for none
    * @param toleranceK error of one step, K, root mean square over the cells
-   * @param largestRiseK most that a reaction may warm a cell in half a step, K
+   * @param largestRiseK most that a reaction may warm a cell in a step, K
    * @param changing whether conductances depend on temperature
    */
   Simulation(
@@ -59,7 +58,6 @@ final class Simulation {
     this.largestRiseK = largestRiseK;
     this.changing = changing;
     this.crew = crew;
-    this.heatBefore = reaction == null ? null : new double[diffusion.heat().length];
     renew();
     nextS = FIRST * stableS;
   }
@@ -95,32 +93,15 @@ final class Simulation {
 
   /** Tries a step; its error in terms of what is allowed. Above 1 nothing has changed. */
   private double attempt(double h, int stages) {
-    if (reaction == null) {
-      double error = diffusion.attempt(h, stages) / toleranceK;
-      if (error <= 1) {
-        diffusion.accept();
-      }
-      return error;
-    }
-    reaction.mark();
-    double[] heat = diffusion.heat();
-    System.arraycopy(heat, 0, heatBefore, 0, heat.length);
-    double rise = reaction.run(heat, diffusion.celsius(), h / 2, crew);
-    double error = rise / largestRiseK;
+    double error = reaction == null ? 0 : reaction.run(diffusion, h, crew) / largestRiseK;
     if (error <= 1) {
-      diffusion.warm();
       error = Math.max(error, diffusion.attempt(h, stages) / toleranceK);
     }
     if (error <= 1) {
       diffusion.accept();
-      double[] after = diffusion.heat();
-      reaction.run(after, diffusion.celsius(), h / 2, crew);
-      diffusion.warm();
-      return error;
+    } else if (reaction != null) {
+      reaction.back();
     }
-    System.arraycopy(heatBefore, 0, heat, 0, heat.length);
-    diffusion.warm();
-    reaction.back();
     return error;
   }
 

@@ -25,8 +25,8 @@ class KineticsTest {
       double work = 60 * (1 + 60 * random.nextDouble());
       double demold = work * (1.5 + 15 * random.nextDouble());
       Kinetics k = Kinetics.through(order, work, 0.1, demold, 0.9, 23, 6000);
-      assertEquals(0.1, k.advance(0, 23, NO_RISE, work), 0.002, "work " + work);
-      assertEquals(0.9, k.advance(0, 23, NO_RISE, demold), 0.002, demold / work + "");
+      assertEquals(0.1, k.advance(0, 23, NO_RISE, 0, work), 0.002, "work " + work);
+      assertEquals(0.9, k.advance(0, 23, NO_RISE, 0, demold), 0.002, demold / work + "");
     }
   }
 
@@ -36,7 +36,7 @@ class KineticsTest {
     Kinetics k = Kinetics.through(1, 60, 0.1, 60 * 60, 0.9, 23, 0);
     assertTrue(Double.isInfinite(k.kappa()));
     for (double t : new double[] {100, 1000, 5000}) {
-      assertEquals(1 - Math.exp(-Math.log(10) / 3600 * t), k.advance(0, 23, 0, t), 1e-4);
+      assertEquals(1 - Math.exp(-Math.log(10) / 3600 * t), k.advance(0, 23, 0, 0, t), 1e-4);
     }
     assertThrows(
         IllegalArgumentException.class, () -> Kinetics.through(1, 60, 0.1, 30, 0.9, 23, 0));
@@ -51,7 +51,7 @@ class KineticsTest {
     Kinetics k = new Kinetics(0.001 * (1 + kappa), kappa, 1, 23, 0);
     for (double t : new double[] {500, 2000, 5000, 8000}) {
       double e = Math.exp((1 + kappa) * 0.001 * t);
-      assertEquals(kappa * (e - 1) / (1 + kappa * e), k.advance(0, 23, 0, t), 5e-4, "" + t);
+      assertEquals(kappa * (e - 1) / (1 + kappa * e), k.advance(0, 23, 0, 0, t), 5e-4, "" + t);
     }
   }
 

@@ -88,7 +88,7 @@ class ThermalTableTest {
         if (m.setting() != Setting.REACTION) {
           assertTrue(s.heat(i.pourC()) > 0, m.id() + " " + corner);
         } else {
-          assertEquals(0.9, i.kinetics().advance(0, 23, 0, demoldS(m, corner)), 0.003, m.id());
+          assertEquals(0.9, i.kinetics().advance(0, 23, 0, 0, demoldS(m, corner)), 0.003, m.id());
         }
         seen++;
       }

@@ -36,8 +36,8 @@ class WallTest {
   }
 
   /**
-   * Ice of 30 mm between walls of 6 mm of PLA with a gap, in air of −18 °C: Plank with wall, gap and
-   * air in series. The wall's own heat is made negligible, since Plank knows none.
+   * Ice of 30 mm between walls of 6 mm of PLA with a gap, in air of −18 °C: Plank with wall, gap
+   * and air in series. The wall's own heat is made negligible, since Plank knows none.
    */
   @Test
   void wallGapAndAirInSeries() {
@@ -74,10 +74,7 @@ class WallTest {
   void contactTemperature() {
     double exact =
         Contact.celsius(
-            80,
-            Contact.effusivity(0.15, 780 * 2300),
-            20,
-            Contact.effusivity(0.13, 1250 * 1800));
+            80, Contact.effusivity(0.15, 780 * 2300), 20, Contact.effusivity(0.13, 1250 * 1800));
     assertEquals(49.4, exact, 0.05);
     assertEquals(exact, surfaceC(240), 0.02);
     double coarse = Math.abs(surfaceC(241) - exact);
