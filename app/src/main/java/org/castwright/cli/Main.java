@@ -21,6 +21,7 @@ import picocli.CommandLine.Command;
       MoldCommand.class,
       LookCommand.class,
       ProveCommand.class,
+      PourCommand.class,
       DemoCommand.class,
       MaterialsCommand.class,
       CommandLine.HelpCommand.class

@@ -52,7 +52,7 @@ final class MaterialsCommand implements Callable<Integer> {
         m.name(),
         m.shrink() == null ? "unknown" : format("%5.2f %%", m.shrink().percent()),
         m.density() == null ? "density unknown" : format("%5.0f kg/m³", m.density().kgPerM3()),
-        m.shrink() == null ? "" : m.shrink().source());
+        m.shrink() == null ? "give it in a table of your own" : m.shrink().source());
   }
 
   private static void show(PrintWriter out, Material m) {
@@ -130,7 +130,8 @@ final class MaterialsCommand implements Callable<Integer> {
     if (low == high) {
       return number(low);
     }
-    return number(low) + " to " + number(high) + ", usually " + number(usual);
+    String word = usual == (low + high) / 2 ? ", middle " : ", usually ";
+    return number(low) + " to " + number(high) + word + number(usual);
   }
 
   /** Up to six digits, no zeros behind. */

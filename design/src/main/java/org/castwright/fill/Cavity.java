@@ -19,6 +19,8 @@ public final class Cavity {
   private final int[] joinVertex;
   private final int[] joinFacet;
   private final boolean[] mouth;
+  private NearFacets castingWall;
+  private NearFacets channelWall;
 
   private Cavity(
       TriMesh casting, TriMesh channels, int[] joinVertex, int[] joinFacet, boolean[] mouth) {
@@ -102,6 +104,18 @@ public final class Cavity {
   /** Whether a vertex of the channels lies on the outside of the block. */
   boolean isMouth(int vertex) {
     return mouth[vertex];
+  }
+
+  /**
+   * Whether a point lies on the surface that the liquid wets, that of casting or channels; points
+   * of what is cut from the block but not filled do not. Not for several threads.
+   */
+  public boolean wets(Vec3 p) {
+    if (castingWall == null) {
+      castingWall = new NearFacets(casting, TOUCH);
+      channelWall = channels.isEmpty() ? null : new NearFacets(channels, TOUCH);
+    }
+    return castingWall.at(p) >= 0 || (channelWall != null && channelWall.at(p) >= 0);
   }
 
   /** mm³. */

@@ -77,6 +77,28 @@ public record Material(
     return f == null ? density.kgPerM3() : f.usual();
   }
 
+  /** The same under another id. */
+  Material named(String other) {
+    return new Material(
+        other,
+        name,
+        shrink,
+        density,
+        viscosityPaS,
+        gateMm,
+        ventMm,
+        headMm,
+        demoldStrain,
+        pourC,
+        workingTimeMin,
+        demoldTimeMin,
+        cautions,
+        notes,
+        figures,
+        mix,
+        release);
+  }
+
   /** What a mold cannot be made without and the table does not know, in words. */
   public List<String> gaps() {
     List<String> out = new ArrayList<>();

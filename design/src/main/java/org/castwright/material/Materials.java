@@ -47,8 +47,19 @@ public final class Materials {
     return m;
   }
 
+  /** The name by which a material is found from any working folder. */
+  public static String reference(String name) {
+    int cut = name.indexOf(FILE);
+    if (cut < 0) {
+      return name;
+    }
+    int end = cut + FILE.length() - 1;
+    return Path.of(name.substring(0, end)).toAbsolutePath().normalize() + name.substring(end);
+  }
+
   /**
-   * The material of that name, with or without gaps.
+   * The material of that name, with or without gaps; one from a file has its {@link #reference} for
+   * an id.
    *
    * @throws IllegalArgumentException naming the known ids
    */
@@ -65,6 +76,7 @@ public final class Materials {
     return known.stream()
         .filter(m -> m.id().equals(wanted))
         .findFirst()
+        .map(m -> cut < 0 ? m : m.named(reference(name)))
         .orElseThrow(
             () ->
                 new IllegalArgumentException(

@@ -34,7 +34,19 @@ public final class Hydrostatics {
 
   /** The load of a liquid on some facets of a mesh. */
   public static Load on(TriMesh mesh, Liquid liquid, Side side, IntPredicate wanted) {
-    Sum sum = new Sum(liquid, side.sign);
+    return sum(mesh, new Sum(liquid, side.sign, null), wanted);
+  }
+
+  /**
+   * As {@link #on(TriMesh, Liquid, Side, IntPredicate)}, but only the part of every force along a
+   * unit direction: its moment tells where that part acts.
+   */
+  public static Load along(
+      TriMesh mesh, Liquid liquid, Side side, IntPredicate wanted, Vec3 direction) {
+    return sum(mesh, new Sum(liquid, side.sign, direction), wanted);
+  }
+
+  private static Load sum(TriMesh mesh, Sum sum, IntPredicate wanted) {
     for (int f = 0; f < mesh.triangleCount(); f++) {
       if (wanted.test(f)) {
         sum.facet(
@@ -63,14 +75,16 @@ public final class Hydrostatics {
   private static final class Sum {
     private final Liquid liquid;
     private final int sign;
+    private final Vec3 only;
     private Vec3 force = Vec3.ZERO;
     private Vec3 moment = Vec3.ZERO;
     private double area;
     private double highest;
 
-    Sum(Liquid liquid, int sign) {
+    Sum(Liquid liquid, int sign, Vec3 only) {
       this.liquid = liquid;
       this.sign = sign;
+      this.only = only;
     }
 
     /** Clips by the free surface: what is left is a triangle or a quadrilateral. */
@@ -103,6 +117,9 @@ public final class Hydrostatics {
       Vec3[] middles = {a.plus(b).times(0.5), b.plus(c).times(0.5), c.plus(a).times(0.5)};
       for (Vec3 m : middles) {
         Vec3 part = normal.times(liquid.pressurePa(m) / 3 / Liquid.MM2_PER_M2);
+        if (only != null) {
+          part = only.times(part.dot(only));
+        }
         force = force.plus(part);
         moment = moment.plus(m.cross(part));
       }

@@ -74,6 +74,21 @@ public record Plate(
         Double.NaN);
   }
 
+  /**
+   * Clamped on three edges with the fourth free, by the method of Ritz: deflection of the middle of
+   * the free edge, the highest for even pressure, with {@code a} the side along the free edge.
+   *
+   * @param heightRatio the other side over {@code a}, 0.2 or more: flatter plates are cantilevers
+   */
+  public static double freeEdgeDeflection(double heightRatio, double poisson) {
+    if (!(heightRatio >= 0.2)) {
+      throw new IllegalArgumentException("a wall with a free edge is not so flat");
+    }
+    return new Ritz(Ritz.Ends.BOTH_CLAMPED, Ritz.Ends.FIRST_CLAMPED, heightRatio, poisson)
+        .under((x, y) -> 1)
+        .deflection(0.5, 1);
+  }
+
   /** Roark's factor of deflection, {@code y = factor·q·b⁴/(E·t³)}, for Poisson's ratio 0.3. */
   public double roarkDeflection() {
     return ROARK_DEFLECTION * deflection;

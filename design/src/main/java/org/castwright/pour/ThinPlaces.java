@@ -33,6 +33,18 @@ public final class ThinPlaces {
   }
 
   /**
+   * The thinnest slit that fills to a length under a head in a time, mm: {@link #reachMm} turned
+   * round.
+   */
+  public static double thinnestMm(double lengthMm, double headMm, double seconds, Fluid fluid) {
+    double l = lengthMm / Liquid.MM_PER_M;
+    double pa = Liquid.pressurePa(fluid.densityKgPerM3(), headMm);
+    double viscous = l * Math.sqrt(6 * fluid.viscosityPaS() / (pa * seconds));
+    double yield = 2 * fluid.yieldPa() * l / pa;
+    return Math.max(viscous, yield) * Liquid.MM_PER_M;
+  }
+
+  /**
    * The narrowest slit a liquid that does not wet enters under a head, mm: {@code 2γ·cosθ/(ρgH)}
    * with the contact angle counted as full repulsion when {@code cos = 1}.
    */

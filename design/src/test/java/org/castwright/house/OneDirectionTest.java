@@ -67,6 +67,8 @@ class OneDirectionTest {
           .definedBy("..castwright.size")
           .layer("batch")
           .definedBy("..castwright.batch")
+          .layer("advice")
+          .definedBy("..castwright.advice")
           .layer("pipeline")
           .definedBy("..castwright.pipeline")
           .whereLayer("geom")
@@ -108,8 +110,11 @@ class OneDirectionTest {
           .mayNotAccessAnyLayer()
           .whereLayer("batch")
           .mayNotAccessAnyLayer()
+          .whereLayer("advice")
+          .mayOnlyAccessLayers(
+              "geom", "progress", "mesh", "material", "fill", "pour", "size", "batch")
           .whereLayer("proof")
-          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "fill")
           .whereLayer("pipeline")
           .mayNotBeAccessedByAnyLayer();
 

@@ -99,7 +99,11 @@ class MaterialsTest {
     assertTrue(wax.cautions().get(0).startsWith("Hot wax burns"));
     assertEquals("It stains.", wax.cautions().get(1));
     assertEquals(Materials.all().size() + 1, Materials.all(file).size());
-    assertEquals(Materials.of("ice"), Materials.of(file + ":ice"));
+    assertEquals(Materials.of("ice").figures(), Materials.of(file + ":ice").figures());
+    // found again from anywhere by the id that reports state
+    assertEquals(file.toAbsolutePath() + ":blue-wax", wax.id());
+    assertEquals(wax, Materials.of(wax.id()));
+    assertEquals("ice", Materials.reference("ice"));
   }
 
   @Test
