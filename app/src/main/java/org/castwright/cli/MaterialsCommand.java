@@ -86,7 +86,11 @@ final class MaterialsCommand implements Callable<Integer> {
             row(out, q.words(), range(f.low(), f.high(), f.usual()) + " " + q.unit(), f.source()));
     String rule = "common practice, no source";
     row(out, "pour at", times(m.pourC(), "°C"), rule);
-    row(out, "working time", times(m.workingTimeMin(), "min"), rule);
+    if (m.workingTimeMin() == null) {
+      out.println("  working time                   not stated; a melt has none");
+    } else {
+      row(out, "working time", times(m.workingTimeMin(), "min"), rule);
+    }
     row(out, "time to open", times(m.demoldTimeMin(), "min"), rule);
     row(
         out,

@@ -11,6 +11,8 @@ import org.castwright.mesh.TriMesh;
  * @param casting as the cavity holds it
  * @param channels gate and vents outside the casting, without triangles when there are none
  * @param block the outer body before anything was cut from it
+ * @param sideWallMm wall of a block that follows the casting's outline, else infinite: then its box
+ *     tells
  * @param pieces in the order they come off
  * @param bores gates and vents
  * @param holds what holds the pieces together
@@ -24,6 +26,7 @@ public record PourJob(
     TriMesh casting,
     TriMesh channels,
     TriMesh block,
+    double sideWallMm,
     List<Piece> pieces,
     List<Bore> bores,
     Holds holds,

@@ -90,7 +90,8 @@ final class WallAdvice {
             Numbers.round(plate.thicknessMm(print, s, ALLOWED, pressurePa), 3)));
   }
 
-  private void halved(String side, double edge, double height, double thickness) {
+  private void halved(String side, double edge, double height, double boxed) {
+    double thickness = Math.min(boxed, job.sideWallMm());
     double ratio = Math.max(FLATTEST, height / edge);
     Plate plate =
         new Plate(

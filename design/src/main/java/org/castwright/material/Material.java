@@ -108,6 +108,9 @@ public record Material(
     if (density == null) {
       out.add("density");
     }
+    if (demoldStrain == null) {
+      out.add("strain when opening");
+    }
     return out;
   }
 

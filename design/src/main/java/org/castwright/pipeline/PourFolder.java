@@ -77,6 +77,7 @@ public final class PourFolder {
             in.casting(),
             in.channelBody(),
             in.block(),
+            r.block().shape().equals("contour") ? r.block().wallMm() : Double.POSITIVE_INFINITY,
             pieces,
             bores(r),
             holds(r),

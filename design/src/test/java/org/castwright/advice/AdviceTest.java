@@ -65,6 +65,7 @@ class AdviceTest {
         CASTING,
         channels,
         BLOCK,
+        Double.POSITIVE_INFINITY,
         pieces,
         List.of(
             new PourJob.Bore(
@@ -215,6 +216,7 @@ class AdviceTest {
             job.casting(),
             job.channels(),
             job.block(),
+            job.sideWallMm(),
             job.pieces(),
             job.bores(),
             job.holds(),

@@ -65,7 +65,7 @@ class MaterialsTest {
   @Test
   void whatIsNotKnownIsSaidAndNotGuessed() {
     Material agar = Materials.find("agar-jelly");
-    assertEquals(List.of("shrink", "density"), agar.gaps());
+    assertEquals(List.of("shrink", "density", "strain when opening"), agar.gaps());
     assertNull(agar.viscosityPaS());
     var e = assertThrows(IllegalArgumentException.class, () -> Materials.of("agar-jelly"));
     assertTrue(e.getMessage().contains("no shrink and no density"), e.getMessage());
@@ -81,7 +81,8 @@ class MaterialsTest {
         {"materials": [
           {"id": "agar-jelly",
            "shrink": {"percent": 1, "lowPercent": 0, "highPercent": 2, "source": "my test cast"},
-           "density": {"kgPerM3": 1020, "source": "weighed"}},
+           "density": {"kgPerM3": 1020, "source": "weighed"},
+           "demoldStrain": {"share": 0.1, "source": "my test cast"}},
           {"id": "blue-wax", "like": "paraffin-wax", "name": "Blue wax",
            "figures": {"melts": {"low": 70, "high": 72, "source": "its label"}},
            "cautions": ["hot-wax", "It stains."]}
