@@ -19,6 +19,9 @@ final class HoldAdvice {
   /** A pull within 30° of upright has no height to act at: sine of the angle to up. */
   private static final double LEVEL = 0.5;
 
+  /** A pull nearer than 30° to straight down: cosine of its angle to up. */
+  private static final double RESTING = -0.87;
+
   private final PourJob job;
   private final Cavity cavity;
 
@@ -47,9 +50,11 @@ final class HoldAdvice {
       double along = load.alongN(p.pull());
       Double height =
           height(Hydrostatics.along(p.mesh(), liquid, side, f -> wet[f], p.pull()), p.pull());
-      if (along > opening && height != null) {
+      // a piece that leaves downward is pressed on the table
+      if (along > opening && p.pull().dot(job.up()) > RESTING) {
         opening = along;
-        share = ClampRows.of(along, height - base, top - base).baseN() / along;
+        share =
+            height == null ? 0.5 : ClampRows.of(along, height - base, top - base).baseN() / along;
       }
       highest = Math.max(highest, load.highestPa());
       pieces.add(

@@ -128,6 +128,19 @@ class AdviceTest {
   }
 
   @Test
+  void lyingTheUpperHalfMustBeHeldAgainstItsLift() {
+    // a lying mold whose mouths lie in its middle: the surface stands at the casting's roof, which
+    // bears nothing; the roofs of the bores, 10 x 10 and 2 x 10 mm, lie 15 and 19 mm below it
+    PourAdvice a = advise("resin-polyurethane", Vec3.Z);
+    double rho = Materials.of("resin-polyurethane").liquidKgPerM3();
+    double lift = rho * Liquid.GRAVITY * (0.015 * 0.010 * 0.010 + 0.019 * 0.002 * 0.010);
+    assertEquals(lift, a.pressure().pieces().get(0).liftN(), 1e-4);
+    assertEquals(2 * lift, a.pressure().closingN(), 1e-3);
+    double floor = rho * Liquid.GRAVITY * 0.040 * 0.100 * 0.060;
+    assertEquals(floor, a.pressure().pieces().get(1).openingN(), 0.02 * floor);
+  }
+
+  @Test
   void wallsAreMeasuredAsPlates() {
     PourAdvice.Walls w = advise("concrete", Vec3.Y).walls();
     assertEquals(8, w.panels().size());

@@ -36,18 +36,14 @@ class AirCheckTest {
   }
 
   private static List<ProofCheck> checks(TriMesh channels, Vec3 up) {
+    return checks(channels, up, ProofLimits.DEFAULT);
+  }
+
+  private static List<ProofCheck> checks(TriMesh channels, Vec3 up, ProofLimits limits) {
     ProofInput.Piece piece = new ProofInput.Piece("p", BLOCK, Vec3.Z, BLOCK);
     return AirCheck.of(
         new ProofInput(
-            BLOCK,
-            CASTING,
-            channels,
-            List.of(piece),
-            List.of(),
-            List.of(),
-            List.of(),
-            ProofLimits.DEFAULT,
-            up));
+            BLOCK, CASTING, channels, List.of(piece), List.of(), List.of(), List.of(), limits, up));
   }
 
   @Test
@@ -74,5 +70,8 @@ class AirCheckTest {
     assertTrue(c.get(0).passed());
     assertFalse(c.get(1).passed(), c.toString());
     assertEquals(6, c.get(1).value(), 1e-9);
+    ProofLimits caught = ProofLimits.DEFAULT.withAllowCaught(true);
+    ProofCheck forgiven = checks(both(box(2, 8, 10, 6, 12, 25), side), Vec3.Z, caught).get(1);
+    assertTrue(forgiven.passed() && forgiven.words().contains("recorded only"), forgiven.words());
   }
 }
