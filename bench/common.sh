@@ -4,7 +4,7 @@ root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 castwright="$root/castwright"
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-stages=(read heal survey plan parting solids write proof pictures total)
+stages=(read heal survey plan parting solids write proof pour pictures total)
 
 # build once, outside the measured runs
 "$castwright" --version >/dev/null

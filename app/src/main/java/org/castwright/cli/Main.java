@@ -22,6 +22,7 @@ import picocli.CommandLine.Command;
       LookCommand.class,
       ProveCommand.class,
       SheetCommand.class,
+      PourCommand.class,
       DemoCommand.class,
       ServeCommand.class,
       MaterialsCommand.class,

@@ -1,6 +1,7 @@
 package org.castwright.cli;
 
 import org.castwright.geom.Vec3;
+import org.castwright.material.Materials;
 import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
 import org.castwright.plan.KeyShape;
@@ -16,7 +17,8 @@ final class MoldArguments {
       names = {"-m", "--material"},
       paramLabel = "ID",
       description =
-          "Casting material; 'castwright materials' lists them (default: ${DEFAULT-VALUE}).",
+          "Casting material; 'castwright materials' lists them; FILE.json:ID takes one from a table"
+              + " of your own (default: ${DEFAULT-VALUE}).",
       completionCandidates = MaterialIds.class,
       defaultValue = "plaster-pottery")
   private String material;
@@ -148,7 +150,7 @@ final class MoldArguments {
   MoldOptions options(int threads) {
     return MoldOptions.DEFAULT
         .with()
-        .material(material)
+        .material(Materials.reference(material))
         .shrinkPercent(shrinkPercent())
         .pull(pull)
         .wallMm(wall)

@@ -63,7 +63,7 @@ final class MoldArtist implements Artist {
             mold.pieces().stream()
                 .map(p -> new SheetSource.Body(p.name(), p.mesh(), p.pull(), p.print()))
                 .toList(),
-            mold.plan().parting().seamLoops());
+            mold.plan().seam().lines());
     SheetPictures pictures = SheetPictures.of(source, threads);
     Sheet.write(folder, source, pictures, sheet, folder.resolve(Sheet.NAME));
   }

@@ -114,6 +114,13 @@ class BadInputTest {
   }
 
   @Test
+  void pouringAFolderThatIsNoMold() throws IOException {
+    assertTrue(Cli.run("pour", dir.toString()).refused().contains("report.json"));
+    Files.writeString(dir.resolve("report.json"), "{\"castwright\": \"0.1.0\"}");
+    assertTrue(Cli.run("pour", dir.toString()).refused().contains("damaged"));
+  }
+
+  @Test
   void aJobThatIsNone() throws IOException {
     Path job = Files.writeString(dir.resolve("job.json"), "{}");
     Cli.run("mold", "--job", job.toString(), "-o", out().toString()).refused();

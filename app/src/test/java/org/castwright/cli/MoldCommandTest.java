@@ -124,6 +124,29 @@ class MoldCommandTest {
   }
 
   @Test
+  @Order(4)
+  void poursAgainForItsOwnAndOtherMaterials() throws IOException {
+    Cli own = Cli.run("pour", mold.toString(), "--quiet");
+    assertEquals(0, own.code(), own.toString());
+    JsonNode report = MAPPER.readTree(mold.resolve("report.json").toFile()).get("pouring");
+    String[] last = Cli.run("pour", mold.toString(), "--json").out().split("\n", -1);
+    assertEquals(report, MAPPER.readTree(last[last.length - 2]));
+    // beeswax shrinks 3.3 %, plaster grows: the cavity is too large for it
+    Cli plaster = Cli.run("pour", mold.toString(), "-m", "plaster-pottery");
+    assertEquals(3, plaster.code(), plaster.toString());
+    assertTrue(plaster.out().contains("does NOT suit plaster-pottery"), plaster.out());
+    assertTrue(plaster.out().contains("scaled for another shrink"), plaster.out());
+    Cli down = Cli.run("pour", mold.toString(), "--up", "0,-1,0");
+    assertEquals(3, down.code(), down.toString());
+    assertTrue(down.out().contains("Air stays"), down.out());
+    assertTrue(Cli.run("pour", mold.toString(), "-m", "marble").refused().contains("known are"));
+    assertTrue(Cli.run("pour", mold.toString(), "--up", "0,0,0").refused().contains("direction"));
+    assertTrue(Cli.run("pour", mold.toString(), "--castings", "0").refused().contains("casting"));
+    Cli cost = Cli.run("pour", mold.toString(), "--castings", "4", "--cast-price", "12");
+    assertTrue(cost.out().contains("without a price: printed plastic"), cost.out());
+  }
+
+  @Test
   @Order(5)
   void aModelThatChangedIsNotTakenForTheJobs() throws IOException {
     Path egg = dir.resolve("egg.stl");

@@ -32,7 +32,8 @@ class SmallCommandsTest {
         "sheet --help",
         "serve --help",
         "completion --help",
-        "materials --help"
+        "materials --help",
+        "pour --help"
       })
   void helpIsPrinted(String args) {
     Cli r = args.isEmpty() ? Cli.run() : Cli.run(args.split(" ", -1));
@@ -44,7 +45,8 @@ class SmallCommandsTest {
   @Test
   void helpNamesEveryCommandAndEveryOptionHasWords() {
     String help = Cli.run("--help").out();
-    for (String command : List.of("mold", "look", "prove", "sheet", "serve", "demo", "materials")) {
+    for (String command :
+        List.of("mold", "look", "prove", "sheet", "serve", "demo", "materials", "pour")) {
       assertTrue(help.contains("  " + command), command);
     }
     Main.commandLine()
@@ -69,9 +71,30 @@ class SmallCommandsTest {
     List<String> lines = r.out().lines().toList();
     assertTrue(lines.size() >= 15, r.out());
     for (String line : lines) {
-      assertTrue(line.matches("[a-z0-9-]+ .*shrink +-?\\d+\\.\\d\\d % +\\d+ kg/m³  .{5,}"), line);
+      String shrink = "shrink +(-?\\d+\\.\\d\\d %|unknown) +";
+      assertTrue(
+          line.matches("[a-z0-9-]+ .*" + shrink + "(\\d+ kg/m³|density unknown)  .{5,}"), line);
     }
     assertEquals(lines.size(), lines.stream().map(l -> l.split(" ", 2)[0]).distinct().count());
+  }
+
+  @Test
+  void oneMaterialIsShownWithAllItsMarks() {
+    Cli r = Cli.run("materials", "agar-jelly");
+    assertEquals(0, r.code());
+    assertTrue(r.out().contains("shrink, linear                 not known"), r.out());
+    assertTrue(r.out().contains("viscosity at the pour          not known"), r.out());
+    assertTrue(r.out().contains("35 to 40, middle 37.5 °C  [confectionery textbook"), r.out());
+    assertTrue(r.out().contains("needs its shrink and density"), r.out());
+    Cli wax = Cli.run("materials", "paraffin-wax");
+    // every figure ends in its source
+    wax.out()
+        .lines()
+        .skip(1)
+        .filter(l -> !l.startsWith("  note:") && !l.startsWith("  caution:"))
+        .forEach(l -> assertTrue(l.endsWith("]") || l.endsWith("a melt has none"), l));
+    assertTrue(Cli.run("materials", "marble").refused().contains("known are"));
+    assertTrue(Cli.run("materials", "gone.json:x").refused().contains("gone.json"));
   }
 
   @Test

@@ -1,6 +1,8 @@
 package org.castwright.material;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * One class of casting material. The figures are starting points for a first test cast; each group
@@ -8,10 +10,10 @@ import java.util.List;
  *
  * @param id short name for the command line, e.g. {@code plaster-pottery}
  * @param name name for people
- * @param shrink linear change from mold to casting
- * @param density of what is weighed out or leaves the mold; plaster loses water later and ends
- *     lighter
- * @param viscosityPaS at the pour, Pa·s
+ * @param shrink linear change from mold to casting, or null when the table knows none
+ * @param density or null; of what is weighed out or leaves the mold; plaster loses water later and
+ *     ends lighter
+ * @param viscosityPaS at the pour, Pa·s, or null
  * @param gateMm bore of the gate's throat, mm
  * @param ventMm bore of a vent, mm
  * @param headMm height of the pour above the cavity, mm
@@ -21,13 +23,16 @@ import java.util.List;
  * @param demoldTimeMin shortest and longest usual time to the opening, minutes
  * @param cautions texts, already looked up
  * @param notes one sentence for the job sheet
+ * @param figures what else the table knows
+ * @param mix how it is mixed, or null for what is not
+ * @param release release agent, or null when the table knows none
  */
 public record Material(
     String id,
     String name,
     Shrink shrink,
     Density density,
-    double viscosityPaS,
+    Double viscosityPaS,
     double gateMm,
     double ventMm,
     double headMm,
@@ -36,7 +41,16 @@ public record Material(
     List<Double> workingTimeMin,
     List<Double> demoldTimeMin,
     List<String> cautions,
-    String notes) {
+    String notes,
+    Map<Quantity, Figure> figures,
+    MixRule mix,
+    Release release) {
+
+  public Material {
+    figures = figures == null ? Map.of() : Map.copyOf(figures);
+    pourC = pourC == null ? List.of() : List.copyOf(pourC);
+    demoldTimeMin = demoldTimeMin == null ? List.of() : List.copyOf(demoldTimeMin);
+  }
 
   /**
    * Linear change, percent of the mold's length; above zero the casting ends smaller than the mold.
@@ -46,8 +60,59 @@ public record Material(
   /** kg/m³. */
   public record Density(double kgPerM3, String source) {}
 
+  /** What keeps it from sticking. */
+  public record Release(String words, String source) {}
+
   /** Share, 0.01 = 1 %. */
   public record DemoldStrain(double share, String source) {}
+
+  /** A figure of the table, or null when it has none. */
+  public Figure figure(Quantity q) {
+    return figures.get(q);
+  }
+
+  /** Density to press and pour with: liquid if known, else as weighed, kg/m³. */
+  public double liquidKgPerM3() {
+    Figure f = figure(Quantity.LIQUID_DENSITY);
+    return f == null ? density.kgPerM3() : f.usual();
+  }
+
+  /** The same under another id. */
+  Material named(String other) {
+    return new Material(
+        other,
+        name,
+        shrink,
+        density,
+        viscosityPaS,
+        gateMm,
+        ventMm,
+        headMm,
+        demoldStrain,
+        pourC,
+        workingTimeMin,
+        demoldTimeMin,
+        cautions,
+        notes,
+        figures,
+        mix,
+        release);
+  }
+
+  /** What a mold cannot be made without and the table does not know, in words. */
+  public List<String> gaps() {
+    List<String> out = new ArrayList<>();
+    if (shrink == null) {
+      out.add("shrink");
+    }
+    if (density == null) {
+      out.add("density");
+    }
+    if (demoldStrain == null) {
+      out.add("strain when opening");
+    }
+    return out;
+  }
 
   /**
    * The factor to scale the model by so that the casting ends at the model's size: {@code 1/(1-s)}.

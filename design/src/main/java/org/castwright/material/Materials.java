@@ -1,80 +1,88 @@
 package org.castwright.material;
 
-import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 
-/** The material table that ships with the program. */
+/**
+ * The material table that ships with the program, and tables of the user's own: a name like {@code
+ * my.json:blue-wax} means the entry {@code blue-wax} of that file laid over the table.
+ */
 public final class Materials {
 
-  private static final List<Material> ALL = load();
+  private static final MaterialTable SHIPPED = MaterialTable.shipped();
+
+  /** Ends the file's part of a name. */
+  private static final String FILE = ".json:";
 
   private Materials() {}
 
+  /** Every class that ships, also those with gaps. */
   public static List<Material> all() {
-    return ALL;
+    return SHIPPED.materials();
+  }
+
+  /** The shipped table with the user's entries over it and after it. */
+  public static List<Material> all(Path file) {
+    return SHIPPED.with(file).materials();
   }
 
   /**
-   * The material of that id.
+   * The material of that name, fit to make a mold for.
+   *
+   * @param name an id, or {@code FILE.json:id}
+   * @throws IllegalArgumentException naming the known ids, or what the table does not know of it
+   */
+  public static Material of(String name) {
+    Material m = find(name);
+    if (!m.gaps().isEmpty()) {
+      throw new IllegalArgumentException(
+          "the table knows no "
+              + String.join(" and no ", m.gaps())
+              + " of "
+              + m.id()
+              + "; state it in a file of your own and ask for FILE.json:"
+              + m.id());
+    }
+    return m;
+  }
+
+  /** The name by which a material is found from any working folder. */
+  public static String reference(String name) {
+    int cut = name.indexOf(FILE);
+    if (cut < 0) {
+      return name;
+    }
+    int end = cut + FILE.length() - 1;
+    return Path.of(name.substring(0, end)).toAbsolutePath().normalize() + name.substring(end);
+  }
+
+  /**
+   * The material of that name, with or without gaps; one from a file has its {@link #reference} for
+   * an id.
    *
    * @throws IllegalArgumentException naming the known ids
    */
-  public static Material of(String id) {
-    return ALL.stream()
-        .filter(m -> m.id().equals(id))
+  public static Material find(String name) {
+    int cut = name.indexOf(FILE);
+    MaterialTable table = SHIPPED;
+    String id = name;
+    if (cut >= 0) {
+      id = name.substring(cut + FILE.length());
+      table = SHIPPED.with(Path.of(name.substring(0, cut + FILE.length() - 1)));
+    }
+    String wanted = id;
+    List<Material> known = table.materials();
+    return known.stream()
+        .filter(m -> m.id().equals(wanted))
         .findFirst()
+        .map(m -> cut < 0 ? m : m.named(reference(name)))
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
                     "no material is called '"
-                        + id
+                        + wanted
                         + "'; known are "
-                        + ALL.stream().map(Material::id).collect(Collectors.joining(", "))));
+                        + known.stream().map(Material::id).collect(Collectors.joining(", "))));
   }
-
-  private static List<Material> load() {
-    try (InputStream in = Materials.class.getResourceAsStream("materials.json")) {
-      Table table = new ObjectMapper().readValue(in, Table.class);
-      return table.materials().stream().map(m -> withTexts(m, table.cautions())).toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static Material withTexts(Material m, Map<String, String> texts) {
-    List<String> cautions =
-        m.cautions().stream()
-            .map(
-                key -> {
-                  if (!texts.containsKey(key)) {
-                    throw new IllegalStateException("no caution text '" + key + "'");
-                  }
-                  return texts.get(key);
-                })
-            .toList();
-    return new Material(
-        m.id(),
-        m.name(),
-        m.shrink(),
-        m.density(),
-        m.viscosityPaS(),
-        m.gateMm(),
-        m.ventMm(),
-        m.headMm(),
-        m.demoldStrain(),
-        m.pourC(),
-        m.workingTimeMin(),
-        m.demoldTimeMin(),
-        cautions,
-        m.notes());
-  }
-
-  @JsonIgnoreProperties("comment")
-  private record Table(Map<String, String> cautions, List<Material> materials) {}
 }

@@ -17,9 +17,6 @@ final class JobSheet {
 
   private static final int WIDTH = 92;
 
-  /** Service limit of printed PLA, °C (materials database; its glass transition is near 60). */
-  private static final double PRINT_SOFTENS = 50;
-
   /**
    * A mold higher than this many times its foot's depth tips easily; common practice, no source.
    */
@@ -59,8 +56,17 @@ final class JobSheet {
     print();
     close();
     pour(m);
+    if (report.pouring() != null) {
+      PourSheet.lines(report.pouring(), m).forEach(l -> item("%s", l));
+    }
     open(m);
+    if (report.pouring() != null) {
+      list("Weigh, print, pay", PourSheet.bench(report.pouring()));
+    }
     list("Before you start", m.cautions());
+    item(
+        "A closed mold is heavy and comes apart suddenly: secure and lift it by local rules."
+            + " Printing fumes and uncured resin: ventilate, wear gloves.");
     item("Suppliers' safety data sheets, local codes and licensed practice come first.");
     list("Notes", report.warnings());
     return out.toString();
@@ -131,7 +137,9 @@ final class JobSheet {
         plan.keys().isEmpty() ? "none" : plan.keys().get(0).shape().name().toLowerCase(Locale.ROOT),
         plan.options().clearance());
     item("%s", closing(plan.options().closing(), mold.pieces().size()));
-    item("Release agent as the material's supplier advises.");
+    item(
+        "Release agent as the material's supplier advises%s.",
+        plan.material().release() == null ? "" : "; usual: " + plan.material().release().words());
   }
 
   private static String closing(Closing c, int pieces) {
@@ -165,12 +173,8 @@ final class JobSheet {
     item(
         "%d gate, %d vent(s): stop when every vent shows material.",
         report.pour().gates(), report.pour().vents());
-    item("Pour at %s °C.", range(m.pourC()));
-    if (m.pourC().get(m.pourC().size() - 1) > PRINT_SOFTENS) {
-      item(
-          "A printed mold of PLA softens near 60 °C and should not see more than 50 °C for long:"
-              + " pour at the cool end, print in a plastic that stands the heat, or cast a silicone"
-              + " mold from it.");
+    if (!m.pourC().isEmpty()) {
+      item("Pour at %s °C.", range(m.pourC()));
     }
     if (m.workingTimeMin() != null) {
       item("Working time usually %s min.", range(m.workingTimeMin()));
@@ -180,7 +184,12 @@ final class JobSheet {
 
   private void open(Material m) {
     head("Open");
-    item("Not before %s min (usual range; the supplier's figure wins).", range(m.demoldTimeMin()));
+    if (m.demoldTimeMin().isEmpty()) {
+      item("The time to the opening is not known: take the supplier's.");
+    } else {
+      item(
+          "Not before %s min (usual range; the supplier's figure wins).", range(m.demoldTimeMin()));
+    }
     item("Start at the pry slots; pull straight, without twisting:");
     for (Piece p : mold.pieces()) {
       item(

@@ -8,10 +8,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import org.castwright.advice.PourAdvice;
 import org.castwright.mold.Mold;
 import org.castwright.plan.MoldPlan;
 import org.castwright.progress.Progress;
 import org.castwright.proof.Proof;
+import org.castwright.proof.ProofInput;
 import org.castwright.solid.SolidKernel;
 
 /**
@@ -71,13 +73,26 @@ public final class MoldJob {
     MoldFiles.write(dir, mold);
     List<String> warnings = new ArrayList<>(model.warnings());
     warnings.addAll(mold.warnings());
-    writeReport(dir, report(model, mold, null, warnings));
+    Report bare = report(model, mold, null, warnings);
+    writeReport(dir, bare);
     timings.start("proof");
     CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, mold));
-    Proof proof = prove(dir, pictures);
+    ProofInput written;
+    Proof proof;
+    PourAdvice pouring;
+    try {
+      written = ProofFolder.read(dir);
+      proof = Proof.of(written, kernel, progress.as("proof"));
+      timings.start("pour");
+      pouring = PourFolder.advise(written, bare, PourFolder.Asked.of(mold), progress.as("pour"));
+    } finally {
+      // however the proof ends, nobody draws on: the folder may be about to go
+      timings.start("pictures");
+      CompletableFuture.allOf(pictures).exceptionally(e -> null).join();
+    }
     join(pictures);
     timings.start("report");
-    Report report = report(model, mold, proof, warnings);
+    Report report = report(model, mold, proof, warnings).with(pouring);
     writeReport(dir, report);
     Files.writeString(dir.resolve("sheet.txt"), JobSheet.of(report, mold));
     if (modelFile != null) {
@@ -98,16 +113,6 @@ public final class MoldJob {
       artist.draw(pictures, mold, progress);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    }
-  }
-
-  /** However the proof ends, nobody draws on: the folder may be about to go. */
-  private Proof prove(Path dir, CompletableFuture<Void> pictures) throws IOException {
-    try {
-      return Proof.of(ProofFolder.read(dir), kernel, progress.as("proof"));
-    } finally {
-      timings.start("pictures");
-      CompletableFuture.allOf(pictures).exceptionally(e -> null).join();
     }
   }
 

@@ -44,7 +44,8 @@ public final class ProofFolder {
         List.of(
             new ProofInput.Taken("key clearances", r.volumes().keyClearanceMm3()),
             new ProofInput.Taken("outside features", r.volumes().featuresMm3())),
-        limits(r));
+        limits(r),
+        vec(r.pour().up()));
   }
 
   /**

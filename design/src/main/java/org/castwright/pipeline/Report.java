@@ -3,14 +3,16 @@ package org.castwright.pipeline;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Map;
+import org.castwright.advice.PourAdvice;
 import org.castwright.proof.Proof;
 import org.castwright.proof.ProofCheck;
 
 /**
  * What {@code report.json} holds. Lengths mm, volumes mm³, areas mm², angles degrees, masses kg,
  * times s. Frames: {@code survey} directions are in the model's frame; everything else is in the
- * mold frame (z the pull of piece 1, y up while pouring) unless the name says otherwise. The JSON
- * Schema stands beside this class.
+ * mold frame (z the pull of piece 1, y up while pouring) unless the name says otherwise. The pour
+ * is null until the files are written, from which it is worked out. The JSON Schema stands beside
+ * this class.
  */
 @JsonInclude(JsonInclude.Include.ALWAYS)
 public record Report(
@@ -31,10 +33,38 @@ public record Report(
     PartingInfo parting,
     PourInfo pour,
     Volumes volumes,
+    PourAdvice pouring,
     Limits limits,
     ProofInfo proof,
     Map<String, Double> timingsS,
     List<String> warnings) {
+
+  /** The same with another pour. */
+  Report with(PourAdvice other) {
+    return new Report(
+        castwright,
+        input,
+        material,
+        scale,
+        moldFrame,
+        block,
+        pieces,
+        casting,
+        channelsBody,
+        channels,
+        keys,
+        features,
+        survey,
+        cover,
+        parting,
+        pour,
+        volumes,
+        other,
+        limits,
+        proof,
+        timingsS,
+        warnings);
+  }
 
   /** The model file and what healing did to it. */
   public record Input(

@@ -29,8 +29,12 @@ final class ReportMaker {
 
   private static final double MM3_PER_M3 = 1e9;
 
+  /** The source of a shrink that comes from the maker and not from the table. */
+  static final String STATED = "given by the maker";
+
   private ReportMaker() {}
 
+  /** All but the pour, which is worked out from the files. */
   static Report of(
       String version,
       Model model,
@@ -60,6 +64,7 @@ final class ReportMaker {
         parting(plan),
         pour(mold),
         volumes(mold),
+        null,
         limits(mold, options),
         proof == null ? null : Report.ProofInfo.of(proof),
         timings,
@@ -84,8 +89,7 @@ final class ReportMaker {
     Material m = plan.material();
     Vec3 s = plan.frame().scale();
     List<Double> shrink = List.of(percent(s.x()), percent(s.y()), percent(s.z()));
-    String source =
-        plan.options().shrinkPercent() == null ? m.shrink().source() : "given by the maker";
+    String source = plan.options().shrinkPercent() == null ? m.shrink().source() : STATED;
     return new Report.MaterialUsed(
         m.id(), m.name(), shrink, source, m.density().kgPerM3(), m.density().source());
   }

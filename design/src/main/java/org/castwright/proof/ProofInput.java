@@ -17,6 +17,7 @@ import org.castwright.mesh.TriMesh;
  * @param taken what else was taken from the block: everything that belongs to no piece, nor to the
  *     casting, nor to {@code channelBody}
  * @param limits what to hold it against
+ * @param up against gravity while it is filled, or null to leave filling out
  */
 public record ProofInput(
     TriMesh block,
@@ -26,7 +27,21 @@ public record ProofInput(
     List<Channel> channels,
     List<Key> keys,
     List<Taken> taken,
-    ProofLimits limits) {
+    ProofLimits limits,
+    Vec3 up) {
+
+  /** Without the filling. */
+  public ProofInput(
+      TriMesh block,
+      TriMesh casting,
+      TriMesh channelBody,
+      List<Piece> pieces,
+      List<Channel> channels,
+      List<Key> keys,
+      List<Taken> taken,
+      ProofLimits limits) {
+    this(block, casting, channelBody, pieces, channels, keys, taken, limits, null);
+  }
 
   /**
    * @throws IllegalArgumentException if there is no piece, or a block, casting or piece has no

@@ -67,6 +67,9 @@ final class ProofRun {
       progress.at("checking keys, channels and walls", 0.4);
       keys(trees);
       channels(trees);
+      if (input.up() != null && !input.channels().isEmpty()) {
+        checks.addAll(AirCheck.of(input));
+      }
       checks.add(WallCheck.of(bodies.get(CASTING), trees.casting, block, trees.block, input));
       open(steps, moves);
       shake();

@@ -1,0 +1,216 @@
+package org.castwright.advice;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import org.castwright.fill.Filling;
+import org.castwright.geom.Vec3;
+import org.castwright.material.Figure;
+import org.castwright.material.Material;
+import org.castwright.material.Quantity;
+import org.castwright.pour.AirVent;
+import org.castwright.pour.Fluid;
+import org.castwright.pour.GateFlow;
+import org.castwright.pour.Liquid;
+import org.castwright.pour.ThinPlaces;
+
+/** How fast the mold fills through its gate, kept full to the mouth. */
+final class FlowAdvice {
+
+  /** Tangent of half the funnel's opening angle of 60°: the cone belongs to no throat. */
+  private static final double FUNNEL = Math.tan(Math.toRadians(30));
+
+  /** Share of the working time that filling may take; common practice, no source. */
+  private static final double SHARE = 1.0 / 3;
+
+  /** Depth of a slit that the material should still fill, mm. */
+  private static final double SLIT = 20;
+
+  private static final double S_PER_MIN = 60;
+
+  private final PourJob job;
+  private final Filling filling;
+  private final List<String> reasons;
+  private final List<String> notes;
+  private final PourJob.Bore gate;
+  private final double mouth;
+  private final double exit;
+  private final List<Double> times = new ArrayList<>();
+
+  FlowAdvice(PourJob job, Filling filling, List<String> reasons, List<String> notes) {
+    this.job = job;
+    this.filling = filling;
+    this.reasons = reasons;
+    this.notes = notes;
+    gate = job.bores().stream().filter(PourJob.Bore::gate).findFirst().orElse(null);
+    if (gate == null) {
+      mouth = filling.topMm();
+      exit = filling.topMm();
+    } else {
+      Vec3 outer = gate.axis().get(gate.axis().size() - 1);
+      mouth = outer.dot(job.up());
+      exit = gate.axis().get(0).dot(job.up());
+    }
+  }
+
+  /** The free surface when the mold stands full, mm along up. */
+  double surfaceMm() {
+    return Math.max(mouth, filling.topMm());
+  }
+
+  /** Seconds for each level of the curve, null once nothing flows; empty without a gate. */
+  List<Double> times() {
+    return Collections.unmodifiableList(times);
+  }
+
+  PourAdvice.Flow flow() {
+    if (gate == null) {
+      return null;
+    }
+    double funnel = (gate.mouthMm() - gate.boreMm()) / 2 / FUNNEL;
+    double length = Math.max(gate.boreMm(), gate.lengthMm() - funnel);
+    double head = mouth - exit;
+    Material m = job.material();
+    if (head <= 0) {
+      reasons.add("The gate's mouth lies below its end in the casting: nothing runs in.");
+      return new PourAdvice.Flow(
+          round(head),
+          gate.boreMm(),
+          round(length),
+          "stands",
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null);
+    }
+    Double working = working(m);
+    if (m.viscosityPaS() == null) {
+      notes.add("The table knows no viscosity of " + m.id() + ": no time to fill is worked out.");
+      return new PourAdvice.Flow(
+          round(head),
+          gate.boreMm(),
+          round(length),
+          "unknown",
+          null,
+          null,
+          null,
+          null,
+          null,
+          working,
+          null,
+          null);
+    }
+    Figure range = m.figure(Quantity.VISCOSITY);
+    Fluid fluid = fluid(m, m.viscosityPaS());
+    GateFlow start = GateFlow.of(fluid, new GateFlow.Throat(gate.boreMm(), length, head));
+    double fill = fill(fluid, length, times);
+    double low = range == null ? fill : fill(fluid(m, range.low()), length, null);
+    double high = range == null ? fill : fill(fluid(m, range.high()), length, null);
+    judge(start, fill, working);
+    return new PourAdvice.Flow(
+        round(head),
+        gate.boreMm(),
+        round(length),
+        start.regime().name().toLowerCase(Locale.ROOT),
+        Numbers.significant(start.mlPerS(), 4),
+        Numbers.significant(start.reynolds(), 3),
+        Numbers.significant(fill, 4),
+        Numbers.significant(low, 4),
+        Numbers.significant(high, 4),
+        working,
+        vents(start, fluid),
+        working == null
+            ? null
+            : Numbers.significant(ThinPlaces.thinnestMm(SLIT, head, SHARE * working, fluid), 3));
+  }
+
+  private void judge(GateFlow start, double fill, Double working) {
+    if (fluidStands(start, fill)) {
+      reasons.add(
+          "The head in the gate does not overcome the material's stiffness all the way up: it"
+              + " stands before the casting is full. Widen the gate, or vibrate.");
+    } else if (working != null && fill > working) {
+      reasons.add(
+          String.format(
+              Locale.ROOT,
+              "Filling takes about %.0f s, longer than the shortest usual working time of %.0f s.",
+              fill,
+              working));
+    } else if (working != null && fill > SHARE * working) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "Filling takes about %.0f s, more than a third of the shortest usual working time.",
+              fill));
+    }
+    if (job.material().figure(Quantity.YIELD_STRESS) != null) {
+      notes.add("The material has a yield stress: tap or vibrate the mold while it fills.");
+    }
+  }
+
+  private static boolean fluidStands(GateFlow start, double fill) {
+    return start.regime() == GateFlow.Regime.STANDS || Double.isInfinite(fill);
+  }
+
+  private static Fluid fluid(Material m, double viscosity) {
+    Figure yield = m.figure(Quantity.YIELD_STRESS);
+    return new Fluid(m.liquidKgPerM3(), viscosity, yield == null ? 0 : yield.usual());
+  }
+
+  private static Double working(Material m) {
+    List<Double> w = m.workingTimeMin();
+    return w == null || w.isEmpty() ? null : S_PER_MIN * w.get(0);
+  }
+
+  /** Until the level reaches the casting's top; the head falls once the gate's end is covered. */
+  private double fill(Fluid fluid, double length, List<Double> at) {
+    List<Double> level = filling.curve().levelMm();
+    List<Double> poured = filling.curve().pouredMm3();
+    double sum = 0;
+    double full = Double.NaN;
+    for (int i = 0; i < level.size(); i++) {
+      if (i > 0) {
+        double middle = (level.get(i) + level.get(i - 1)) / 2;
+        double head = mouth - Math.max(exit, middle);
+        double volume = poured.get(i) - poured.get(i - 1);
+        if (volume > 0) {
+          sum +=
+              head > 0
+                  ? GateFlow.of(fluid, new GateFlow.Throat(gate.boreMm(), length, head))
+                      .secondsFor(volume)
+                  : Double.POSITIVE_INFINITY;
+        }
+      }
+      if (at != null) {
+        at.add(Numbers.significant(sum, 4));
+      }
+      if (Double.isNaN(full) && level.get(i) >= filling.topMm()) {
+        full = sum;
+      }
+    }
+    return Double.isNaN(full) ? sum : full;
+  }
+
+  private Double vents(GateFlow flow, Fluid fluid) {
+    List<PourJob.Bore> vents = job.bores().stream().filter(b -> !b.gate()).toList();
+    if (vents.isEmpty()) {
+      notes.add("There is no vent: pour a thin stream, so that the air leaves beside it.");
+      return null;
+    }
+    // vents in parallel breathe in proportion to r⁴/length
+    double open = 0;
+    for (PourJob.Bore b : vents) {
+      open += 1 / AirVent.backPressurePa(b.boreMm(), Math.max(b.boreMm(), b.lengthMm()), 1);
+    }
+    return Numbers.significant(Liquid.headMm(fluid.densityKgPerM3(), flow.mlPerS() / open), 3);
+  }
+
+  private static double round(double mm) {
+    return Numbers.round(mm, 3);
+  }
+}
