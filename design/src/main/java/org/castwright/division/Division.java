@@ -114,11 +114,10 @@ public final class Division {
     Solid rest = space;
     for (int n = 0; n < sheets.size(); n++) {
       progress.at("pieces", (double) n / sheets.size());
-      Solid slab = kernel.solid("slab of piece " + (n + 1), sheets.get(n).slab());
-      SolidKernel.Split cut = kernel.split(rest, slab);
-      Loose.Two two = Loose.settled(cut, pulls.get(n), casting, kernel);
-      out.add(two.piece());
-      rest = two.rest();
+      String name = "slab of piece " + (n + 1);
+      SolidKernel.Split cut = Loose.cut(rest, sheets.get(n), name, casting, kernel);
+      out.add(cut.inside());
+      rest = cut.outside();
     }
     out.add(rest);
     progress.at("pieces", 1);

@@ -1,14 +1,14 @@
 package org.castwright.division;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 
 /**
- * Bodies that fall off when a sheet cuts. What falls off the piece stays with the rest; what falls
- * off the rest goes with the piece if the piece can carry it past the casting and the rest.
+ * Bodies that fall off when a sheet cuts: the sheet is moved so that what falls off the piece stays
+ * with the rest, and what falls off the rest goes with the piece, if the piece can carry it past
+ * the casting and the rest. Then the cut is made anew.
  */
 final class Loose {
 
@@ -21,34 +21,44 @@ final class Loose {
   /** It may share so much of its own volume at any move: creases. */
   private static final double SHARE = 0.1;
 
+  /** A body with less than this share of its side's volume has fallen off. */
+  private static final double SMALL = 0.02;
+
+  /** Cuts at most. */
+  private static final int TRIES = 3;
+
   private Loose() {}
 
-  /** A piece and what is left of the mold. */
-  record Two(Solid piece, Solid rest) {}
-
-  static Two settled(SolidKernel.Split cut, Vec3 pull, Solid casting, SolidKernel kernel) {
-    List<Solid> a = kernel.decompose(cut.inside());
-    List<Solid> b = kernel.decompose(cut.outside());
-    if (a.size() <= 1 && b.size() <= 1) {
-      return new Two(cut.inside(), cut.outside());
+  /** Cuts with a sheet that is moved where bodies fall off. */
+  static SolidKernel.Split cut(
+      Solid rest, Sheet sheet, String name, Solid casting, SolidKernel kernel) {
+    SolidKernel.Split cut = kernel.split(rest, kernel.solid(name, sheet.slab()));
+    for (int n = 1; n < TRIES && moved(cut, sheet, casting, kernel); n++) {
+      cut = kernel.split(rest, kernel.solid(name, sheet.slab()));
     }
-    List<Solid> piece = new ArrayList<>(a.subList(0, Math.min(1, a.size())));
-    List<Solid> rest = new ArrayList<>(b.subList(0, 1));
-    for (Solid part : b.subList(1, b.size())) {
-      if (part.volume() > CRUMB) {
-        (leaves(part, pull, casting, b.get(0), kernel) ? piece : rest).add(part);
-      }
-    }
-    for (Solid part : a.subList(Math.min(1, a.size()), a.size())) {
-      if (part.volume() > CRUMB) {
-        rest.add(part);
-      }
-    }
-    return new Two(joined(piece, cut.inside(), kernel), joined(rest, cut.outside(), kernel));
+    return cut;
   }
 
-  private static Solid joined(List<Solid> parts, Solid whole, SolidKernel kernel) {
-    return parts.size() == 1 ? parts.get(0) : kernel.union(whole.name(), parts);
+  private static boolean moved(
+      SolidKernel.Split cut, Sheet sheet, Solid casting, SolidKernel kernel) {
+    Vec3 pull = sheet.frame().w();
+    List<Solid> below = kernel.decompose(cut.outside());
+    boolean moved = false;
+    for (Solid part : below.subList(1, below.size())) {
+      boolean small = part.volume() > CRUMB && part.volume() < SMALL * below.get(0).volume();
+      if (small && leaves(part, pull, casting, below.get(0), kernel)) {
+        sheet.take(part.mesh());
+        moved = true;
+      }
+    }
+    List<Solid> above = kernel.decompose(cut.inside());
+    for (Solid part : above.subList(Math.min(1, above.size()), above.size())) {
+      if (part.volume() > CRUMB && part.volume() < SMALL * above.get(0).volume()) {
+        sheet.leave(part.mesh());
+        moved = true;
+      }
+    }
+    return moved;
   }
 
   private static boolean leaves(
