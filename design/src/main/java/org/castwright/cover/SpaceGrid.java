@@ -4,7 +4,7 @@ import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.survey.Raster;
-import org.castwright.survey.Scanlines;
+import org.castwright.survey.SolidCells;
 
 /**
  * A grid of cubic cells over a casting and the space round it; a cell is solid when its center lies
@@ -40,35 +40,11 @@ final class SpaceGrid {
     x0 = low.x() + cell / 2;
     y0 = low.y() + cell / 2;
     z0 = low.z() + cell / 2;
-    solid = new boolean[nx * ny * nz];
-    fill(mesh);
+    solid = SolidCells.of(mesh, new Raster(x0, y0, cell, nx, ny), z0, nz);
   }
 
   private int count(double length) {
     return (int) Math.ceil(length / cell) + 1;
-  }
-
-  private void fill(TriMesh mesh) {
-    int[] turns = new int[nx * ny * (nz + 1)];
-    new Scanlines(
-            mesh.xyz(),
-            mesh.tri(),
-            new Raster(x0, y0, cell, nx, ny),
-            (facet, row, from, to, x, z, slope, up) -> {
-              for (int k = from; k < to; k++) {
-                double below = Math.ceil((z + (k - x) * slope - z0) / cell);
-                int level = (int) Math.max(0, Math.min(nz, below));
-                turns[(row * nx + k) * (nz + 1) + level] += up ? 1 : -1;
-              }
-            })
-        .all();
-    for (int c = 0; c < nx * ny; c++) {
-      int winding = 0;
-      for (int k = nz - 1; k >= 0; k--) {
-        winding += turns[c * (nz + 1) + k + 1];
-        solid[k * nx * ny + c] = winding > 0;
-      }
-    }
   }
 
   int size() {

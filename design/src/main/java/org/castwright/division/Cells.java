@@ -4,7 +4,7 @@ import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.survey.Raster;
-import org.castwright.survey.Scanlines;
+import org.castwright.survey.SolidCells;
 
 /**
  * A grid of cubic cells that fills a block. A cell is solid when its center lies inside the
@@ -38,48 +38,22 @@ final class Cells {
     x0 = low.x() + OFF.x() * cell;
     y0 = low.y() + OFF.y() * cell;
     z0 = low.z() + OFF.z() * cell;
-    solid = new boolean[nx * ny * nz];
-    fill(casting);
-  }
-
-  private void fill(TriMesh mesh) {
-    int[] turns = new int[nx * ny * (nz + 1)];
-    new Scanlines(
-            mesh.xyz(),
-            mesh.tri(),
-            new Raster(x0, y0, cell, nx, ny),
-            (facet, row, from, to, x, z, slope, up) -> {
-              for (int k = from; k < to; k++) {
-                double below = Math.ceil((z + (k - x) * slope - z0) / cell);
-                int level = (int) Math.max(0, Math.min(nz, below));
-                turns[(row * nx + k) * (nz + 1) + level] += up ? 1 : -1;
-              }
-            })
-        .all();
-    for (int c = 0; c < nx * ny; c++) {
-      int winding = 0;
-      for (int k = nz - 1; k >= 0; k--) {
-        winding += turns[c * (nz + 1) + k + 1];
-        solid[k * nx * ny + c] = winding > 0;
-      }
-    }
+    solid = SolidCells.of(casting, new Raster(x0, y0, cell, nx, ny), z0, nz);
+    distance = distances();
   }
 
   /** Distance of a cell's center from the nearest solid cell's, mm, by steps to 26 neighbors. */
-  private float[] distance;
+  private final float[] distance;
 
   /** The distance to the casting about a point, mm, to within a cell. */
   double near(Vec3 p) {
-    if (distance == null) {
-      distances();
-    }
     int i = (int) Math.max(0, Math.min(nx - 1, Math.rint((p.x() - x0) / cell)));
     int j = (int) Math.max(0, Math.min(ny - 1, Math.rint((p.y() - y0) / cell)));
     int k = (int) Math.max(0, Math.min(nz - 1, Math.rint((p.z() - z0) / cell)));
     return distance[(k * ny + j) * nx + i];
   }
 
-  void distances() {
+  private float[] distances() {
     float[] d = new float[solid.length];
     for (int c = 0; c < d.length; c++) {
       d[c] = solid[c] ? 0 : Float.MAX_VALUE / 2;
@@ -105,7 +79,7 @@ final class Cells {
         }
       }
     }
-    distance = d;
+    return d;
   }
 
   int size() {

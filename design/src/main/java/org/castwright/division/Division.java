@@ -51,7 +51,6 @@ public final class Division {
     progress.at("division", 0);
     double cell = Math.max(LEAST_CELL, block.longestSide() / CELLS);
     Cells cells = new Cells(casting, block, cell);
-    cells.distances();
     List<PullColumns> views =
         directions.parallelStream()
             .map(d -> new PullColumns(casting, block, d, cell / COLUMNS, PLAY * cell))

@@ -73,14 +73,11 @@ final class Membrane {
     for (int o = 0; o < n; o++) {
       if (known[o]) {
         x[o] = Math.min(ask.target[o], cone[o]);
-      } else if (ask.through[o]) {
-        x[o] = Double.NEGATIVE_INFINITY;
-      } else if (ask.later[o] > Double.NEGATIVE_INFINITY) {
+      } else if (!ask.through[o] && ask.later[o] > Double.NEGATIVE_INFINITY) {
         x[o] = Math.min(top, Math.min(cone[o], ask.later[o] + ask.view.raster.pixel()));
         held[o] = true;
       } else {
         x[o] = Double.NEGATIVE_INFINITY;
-        ask.weight[o] = 0;
       }
     }
     nearest(known);
