@@ -15,9 +15,6 @@ import org.castwright.parting.BlockBox;
  */
 final class ChannelPlanner {
 
-  /** Air pockets that drain with less fall than this are shaken out; common practice. */
-  static final double LEAST_PERSISTENCE = 0.5;
-
   /** More vents than this are noise of the model rather than pockets; the deepest are kept. */
   private static final int MOST_VENTS = 12;
 
@@ -69,7 +66,7 @@ final class ChannelPlanner {
 
   PourPlan plan(Pour pour) {
     int axis = pour == Pour.SEAM ? 1 : 2;
-    double least = Math.max(LEAST_PERSISTENCE, 0.003 * casting.bounds().longestSide());
+    double least = RoofPeaks.least(casting);
     List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, axis, 1, least);
     for (RoofPeaks.Peak peak : strongest(peaks)) {
       boolean gate = channels.isEmpty();

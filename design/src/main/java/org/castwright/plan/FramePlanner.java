@@ -70,7 +70,7 @@ final class FramePlanner {
   /** Right angles to turn by: fewest air pockets, then the lower stand. */
   private static int bestUp(TriMesh local) {
     Vec3 size = local.bounds().size();
-    double least = Math.max(ChannelPlanner.LEAST_PERSISTENCE, 0.003 * local.bounds().longestSide());
+    double least = RoofPeaks.least(local);
     int best = 0;
     double bestScore = Double.POSITIVE_INFINITY;
     // quarter turn n makes this axis of the unturned frame the new y: y, -x, -y, x

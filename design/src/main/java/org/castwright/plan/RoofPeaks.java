@@ -16,6 +16,12 @@ import org.castwright.mesh.TriMesh;
  */
 final class RoofPeaks {
 
+  /** Air pockets that drain with less fall than this, mm, are shaken out; common practice. */
+  private static final double LEAST_PERSISTENCE = 0.5;
+
+  /** The same as a share of the casting's longest side. */
+  private static final double SHARE = 0.003;
+
   private RoofPeaks() {}
 
   /**
@@ -24,6 +30,11 @@ final class RoofPeaks {
    * @param persistence mm; infinite for the highest of all
    */
   record Peak(int vertex, Vec3 point, double persistence) {}
+
+  /** Persistence from which a peak of a casting counts, mm: pockets shallower are shaken out. */
+  static double least(TriMesh casting) {
+    return Math.max(LEAST_PERSISTENCE, SHARE * casting.bounds().longestSide());
+  }
 
   /**
    * The peaks of {@code mesh} along a coordinate axis.

@@ -36,8 +36,7 @@ final class Standing {
    * @return a unit vector
    */
   static Vec3 up(TriMesh scaled, List<Vec3> pulls) {
-    double least =
-        Math.max(ChannelPlanner.LEAST_PERSISTENCE, 0.003 * scaled.bounds().longestSide());
+    double least = RoofPeaks.least(scaled);
     Vec3 best = null;
     double bestScore = Double.POSITIVE_INFINITY;
     for (Vec3 up : candidates(pulls)) {

@@ -51,8 +51,7 @@ final class UprightChannels {
   }
 
   PourPlan plan() {
-    double least =
-        Math.max(ChannelPlanner.LEAST_PERSISTENCE, 0.003 * casting.bounds().longestSide());
+    double least = RoofPeaks.least(casting);
     List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, 1, 1, least);
     double[] deep = peaks.stream().mapToDouble(p -> -p.persistence()).sorted().toArray();
     double worth = deep.length > MOST_VENTS + 1 ? -deep[MOST_VENTS] : least;
