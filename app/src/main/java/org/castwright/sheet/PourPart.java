@@ -110,6 +110,9 @@ final class PourPart {
   }
 
   private String position() {
+    if (report.parting().divided()) {
+      return "Stand the mold as in the picture, funnel on top.";
+    }
     return stands()
         ? "Stand the mold as in the picture: arrows on the pieces up, seam upright, funnel on top."
         : "Lay the mold as in the picture, "

@@ -133,8 +133,11 @@ final class PrintPart {
       out.add(
           Words.item(
               Units.of(
-                  "%d keys with a gap of %s: the mold closes in one way only. Dry-fit it first.",
-                  report.keys().size(), units.gap(report.keys().get(0).clearanceMm()))));
+                  report.parting().divided()
+                      ? "%d keys with a gap of %s. Dry-fit it first."
+                      : "%d keys with a gap of %s: the mold closes in one way only. Dry-fit it first.",
+                  report.keys().size(),
+                  units.gap(report.keys().get(0).clearanceMm()))));
     }
     out.add(Words.item("Close by turns from side to side, until the seam shows no light."));
     return out;

@@ -132,7 +132,9 @@ final class JobSheet {
   private void close() {
     head("Close");
     item(
-        "%d keys (%s), gap %.2f mm; they fit in one way only. Dry-fit first.",
+        "%d keys (%s), gap %.2f mm"
+            + (oneWay() ? "; they fit in one way only." : ".")
+            + " Dry-fit first.",
         plan.keys().size(),
         plan.keys().isEmpty() ? "none" : plan.keys().get(0).shape().name().toLowerCase(Locale.ROOT),
         plan.options().clearance());
@@ -140,6 +142,11 @@ final class JobSheet {
     item(
         "Release agent as the material's supplier advises%s.",
         plan.material().release() == null ? "" : "; usual: " + plan.material().release().words());
+  }
+
+  /** Whether arrows and the keys' pattern tell how the pieces stand, as between two main ones. */
+  private boolean oneWay() {
+    return !report.parting().divided();
   }
 
   private static String closing(Closing c, int pieces) {
@@ -156,7 +163,9 @@ final class JobSheet {
     head("Pour");
     item(
         plan.pour().pour() == Pour.SEAM
-            ? "Stand the mold with the arrows pointing up, seam upright, funnel on top."
+            ? "Stand the mold "
+                + (oneWay() ? "with the arrows pointing up, seam upright, " : "with the ")
+                + "funnel on top."
             : "Lay the mold flat, %s on top; pour through a loose funnel.",
         mold.pieces().get(0).name().replace('-', ' '));
     item(

@@ -179,7 +179,13 @@ public record Report(
       double wallHeightMm,
       int loops,
       double seamLengthMm,
-      double steepestDeg) {}
+      double steepestDeg) {
+
+    /** Whether pieces leave along any pulls: such a mold has no pour arrows, and keys by twos. */
+    public boolean divided() {
+      return method.equals("division");
+    }
+  }
 
   /** How it is filled. */
   public record PourInfo(
