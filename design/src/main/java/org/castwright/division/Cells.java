@@ -1,5 +1,6 @@
 package org.castwright.division;
 
+import java.util.stream.IntStream;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
@@ -14,6 +15,8 @@ final class Cells {
 
   // off round numbers, so that no center lies on a wall of a model in round millimeters
   private static final Vec3 OFF = new Vec3(0.0137, 0.0119, 0.0101);
+
+  private static final int BLURS = 3;
 
   final double x0;
   final double y0;
@@ -40,10 +43,14 @@ final class Cells {
     z0 = low.z() + OFF.z() * cell;
     solid = SolidCells.of(casting, new Raster(x0, y0, cell, nx, ny), z0, nz);
     distance = distances();
+    soft = soft();
   }
 
   /** Distance of a cell's center from the nearest solid cell's, mm, by steps to 26 neighbors. */
   private final float[] distance;
+
+  /** How solid it is round a cell, 0 to 1: the casting blurred by about a cell. */
+  private final float[] soft;
 
   /** The distance to the casting about a point, mm, to within a cell. */
   double near(Vec3 p) {
@@ -80,6 +87,75 @@ final class Cells {
       }
     }
     return d;
+  }
+
+  private float[] soft() {
+    float[] in = new float[solid.length];
+    for (int c = 0; c < in.length; c++) {
+      in[c] = solid[c] ? 1 : 0;
+    }
+    float[] out = new float[in.length];
+    for (int r = 0; r < BLURS; r++) {
+      blur(in, out);
+      float[] t = in;
+      in = out;
+      out = t;
+    }
+    return in;
+  }
+
+  private void blur(float[] in, float[] out) {
+    int[] steps = steps();
+    IntStream.range(0, nz)
+        .parallel()
+        .forEach(
+            layer -> {
+              int n = nx * ny;
+              for (int c = layer * n; c < (layer + 1) * n; c++) {
+                float sum = in[c];
+                int count = 1;
+                for (int s = 0; s < 6; s++) {
+                  if (has(c, s)) {
+                    sum += in[c + steps[s]];
+                    count++;
+                  }
+                }
+                out[c] = sum / count;
+              }
+            });
+  }
+
+  /** How solid it is round a cell, 0 to 1. */
+  float soft(int c) {
+    return soft[c];
+  }
+
+  /** Out of the casting at a cell, not of unit length; zero where it is solid or open all round. */
+  Vec3 outward(int c) {
+    int[] steps = steps();
+    double[] g = new double[3];
+    for (int s = 0; s < 6; s++) {
+      double there = has(c, s) ? soft[c + steps[s]] : soft[c];
+      g[s / 2] += (s % 2 == 0 ? 1 : -1) * there;
+    }
+    return new Vec3(g[0], g[1], g[2]);
+  }
+
+  /** Out of the casting at a point, between the centers of cells, not of unit length. */
+  Vec3 outward(Vec3 p) {
+    double fx = Math.max(0, Math.min(nx - 1.001, (p.x() - x0) / cell));
+    double fy = Math.max(0, Math.min(ny - 1.001, (p.y() - y0) / cell));
+    double fz = Math.max(0, Math.min(nz - 1.001, (p.z() - z0) / cell));
+    int c = ((int) fz * ny + (int) fy) * nx + (int) fx;
+    Vec3 out = Vec3.ZERO;
+    for (int k = 0; k < 8; k++) {
+      double a = (k & 1) == 0 ? 1 - fx % 1 : fx % 1;
+      double b = (k & 2) == 0 ? 1 - fy % 1 : fy % 1;
+      double d = (k & 4) == 0 ? 1 - fz % 1 : fz % 1;
+      int at = c + (k & 1) + ((k & 2) == 0 ? 0 : nx) + ((k & 4) == 0 ? 0 : nx * ny);
+      out = out.plus(outward(at).times(a * b * d));
+    }
+    return out;
   }
 
   int size() {

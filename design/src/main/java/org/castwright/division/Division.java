@@ -19,6 +19,9 @@ public final class Division {
 
   private static final double LEAST_CELL = 0.4;
 
+  /** How much larger the cells are on which sheets first find their way. */
+  private static final double COARSER = 2;
+
   /** Columns along a cell. */
   private static final double COLUMNS = 2.5;
 
@@ -56,7 +59,10 @@ public final class Division {
             .map(d -> new PullColumns(casting, block, d, cell / COLUMNS, PLAY * cell))
             .toList();
     Freedom exact = ShadowFreedom.of(casting, directions, releaseMm, MOST_PIXELS);
-    Shares shares = Shares.of(cells, views, p -> progress.at("division", SHARED * p));
+    Cells large = new Cells(casting, block, COARSER * cell);
+    Shares coarse = Shares.coarse(large, views, p -> progress.at("division", SHARED * p / 2));
+    Shares shares =
+        Shares.fine(cells, views, coarse, p -> progress.at("division", SHARED * (1 + p) / 2));
     int[] order = shares.order;
     int[] rank = new int[order.length];
     for (int i = 0; i < order.length; i++) {
@@ -68,8 +74,10 @@ public final class Division {
       progress.at("division", SHARED + (1 - SHARED) * n / order.length);
       pulls.add(directions.get(order[n]));
       if (n + 1 < order.length) {
-        SheetColumns ask = new SheetColumns(shares, views, exact, rank, order[n], block);
-        sheets.add(new Sheet(ask.view, Membrane.of(ask)));
+        List<Sheet> left = List.copyOf(sheets);
+        SheetColumns ask = new SheetColumns(shares, views, exact, rank, order[n], block, left);
+        Contacts contacts = new Contacts(ask.view, left, cells, block);
+        sheets.add(new Sheet(ask.view, Membrane.of(ask, contacts)));
       }
     }
     progress.at("division", 1);

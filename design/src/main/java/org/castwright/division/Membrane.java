@@ -16,6 +16,17 @@ final class Membrane {
 
   private static final int ROUNDS = 200;
 
+  /** How far a sheet stays clear of columns that one piece has to itself, mm. */
+  private static final double OVER = 4;
+
+  /** How firmly a contact holds a column that asks for nothing else any more. */
+  private static final double GIVES = 0.25;
+
+  /** Rounds after which contacts are looked for, and after how many anew. */
+  private static final int SETTLED = 40;
+
+  private static final int RENEWED = 10;
+
   /** Push of a column that a later piece is to have, up only. */
   private static final double HELD = 0.1;
 
@@ -36,9 +47,11 @@ final class Membrane {
   private final boolean[] held;
 
   private double[] target;
+  private final Contacts contacts;
 
-  private Membrane(SheetColumns ask) {
+  private Membrane(SheetColumns ask, Contacts contacts) {
     this.ask = ask;
+    this.contacts = contacts;
     nx = ask.nx;
     ny = ask.ny;
     top = ask.view.high + 1;
@@ -48,11 +61,14 @@ final class Membrane {
   }
 
   /** Heights of the sheet over all columns, mm. */
-  static double[] of(SheetColumns ask) {
-    Membrane m = new Membrane(ask);
+  static double[] of(SheetColumns ask, Contacts contacts) {
+    Membrane m = new Membrane(ask, contacts);
     m.begin();
     m.land();
     for (int r = 0; r < ROUNDS; r++) {
+      if (r >= SETTLED && r % RENEWED == 0) {
+        contacts.find(m.x);
+      }
       for (int color = 0; color < 2; color++) {
         int c = color;
         IntStream.range(0, m.ny).parallel().forEach(j -> m.relax(j, c));
@@ -74,7 +90,7 @@ final class Membrane {
       if (known[o]) {
         x[o] = Math.min(ask.target[o], cone[o]);
       } else if (!ask.through[o] && ask.later[o] > Double.NEGATIVE_INFINITY) {
-        x[o] = Math.min(top, Math.min(cone[o], ask.later[o] + ask.view.raster.pixel()));
+        x[o] = Math.min(top, Math.min(cone[o], ask.later[o] + OVER));
         held[o] = true;
       } else {
         x[o] = Double.NEGATIVE_INFINITY;
@@ -83,7 +99,7 @@ final class Membrane {
     nearest(known);
     target = x.clone();
     for (int o = 0; o < n; o++) {
-      target[o] = ask.through[o] ? ask.bottom[o] - ask.view.raster.pixel() : target[o];
+      target[o] = ask.through[o] ? ask.bottom[o] - OVER : target[o];
     }
   }
 
@@ -120,7 +136,10 @@ final class Membrane {
         w = HELD;
         to = ask.cap[o];
       }
-      v = (sum + w * to) / (count + w);
+      double firm = contacts.weight[o];
+      w *= Math.max(0, 1 - firm / GIVES);
+      double square = firm > 0 ? firm * contacts.aim[o] : 0;
+      v = (sum + w * to + square) / (count + w + firm);
       x[o] = Math.max(Math.min(v, Math.min(top, most[o])), ask.least[o]);
     }
   }

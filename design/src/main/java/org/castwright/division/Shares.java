@@ -16,8 +16,9 @@ final class Shares {
 
   private static final double FLOW = 1.0 / 7;
   private static final int SPREAD = 160;
-  private static final int ROUNDS = 12;
-  private static final int FREE_ROUNDS = 5;
+  private static final int ROUNDS = 30;
+  private static final int FREE_ROUNDS = 18;
+  private static final int FINE_ROUNDS = 5;
   private static final int STEPS = 24;
   private static final int LAST_STEPS = 10;
   private static final int DEEP = 4;
@@ -50,27 +51,59 @@ final class Shares {
     IntStream.range(0, cells.nz).parallel().forEach(k -> prepare(k, pulls));
   }
 
-  static Shares of(Cells cells, List<PullColumns> pulls, DoubleConsumer progress) {
-    Closure closure = new Closure(cells, pulls);
+  /** Shares on cells that are coarse enough for sheets to find their way across the block. */
+  static Shares coarse(Cells cells, List<PullColumns> pulls, DoubleConsumer progress) {
     Shares s = new Shares(cells, pulls);
     s.favor(pulls);
     s.begin();
-    for (int r = 0; r < ROUNDS; r++) {
-      progress.accept((double) r / ROUNDS);
-      s.choose();
-      if (r == FREE_ROUNDS) {
-        s.order = Order.best(closure, s.label, pulls.size());
-      }
-      if (r >= FREE_ROUNDS) {
-        byte[] taken = new byte[s.label.length];
-        closure.run(s.label, s.order, taken);
-        System.arraycopy(taken, 0, s.label, 0, taken.length);
-      }
-      s.one();
-      s.diffuse(r == ROUNDS - 1 ? LAST_STEPS : STEPS);
-    }
+    s.rounds(ROUNDS, FREE_ROUNDS, pulls, progress);
+    return s;
+  }
+
+  /** Shares on finer cells that start from coarse ones and keep their order. */
+  static Shares fine(
+      Cells cells, List<PullColumns> pulls, Shares coarse, DoubleConsumer progress) {
+    Shares s = new Shares(cells, pulls);
+    s.favor(pulls);
+    s.order = coarse.order;
+    s.from(coarse);
+    s.rounds(FINE_ROUNDS, 0, pulls, progress);
     s.inward();
     return s;
+  }
+
+  private void rounds(int rounds, int free, List<PullColumns> pulls, DoubleConsumer progress) {
+    Closure closure = new Closure(cells, pulls);
+    for (int r = 0; r < rounds; r++) {
+      progress.accept((double) r / rounds);
+      choose();
+      if (r >= free) {
+        if (order == null) {
+          order = Order.best(closure, label, pieces);
+        }
+        byte[] taken = new byte[label.length];
+        closure.run(label, order, taken);
+        System.arraycopy(taken, 0, label, 0, taken.length);
+      }
+      one();
+      diffuse(r == rounds - 1 ? LAST_STEPS : STEPS);
+    }
+  }
+
+  private void from(Shares coarse) {
+    IntStream.range(0, cells.nz)
+        .parallel()
+        .forEach(
+            layer -> {
+              float[] u = new float[pieces];
+              int n = cells.nx * cells.ny;
+              for (int c = layer * n; c < (layer + 1) * n; c++) {
+                coarse.at(cells.x(c), cells.y(c), cells.z(c), u);
+                for (int i = 0; i < pieces; i++) {
+                  share[i][c] = u[i];
+                }
+              }
+            });
   }
 
   private void prepare(int layer, List<PullColumns> pulls) {
@@ -99,27 +132,11 @@ final class Shares {
 
   /** Near the casting pieces that look straight at it are favored. */
   private void favor(List<PullColumns> pulls) {
-    float[] solid = new float[cells.size()];
-    for (int c = 0; c < solid.length; c++) {
-      solid[c] = cells.solid[c] ? 1 : 0;
-    }
-    float[] other = new float[solid.length];
-    for (int r = 0; r < 3; r++) {
-      blur(solid, other);
-      float[] t = solid;
-      solid = other;
-      other = t;
-    }
-    for (int c = 0; c < solid.length; c++) {
-      if (cells.solid[c] || solid[c] < 0.02f) {
+    for (int c = 0; c < cells.size(); c++) {
+      if (cells.solid[c] || cells.soft(c) < 0.02f) {
         continue;
       }
-      double[] g = new double[3];
-      for (int s = 0; s < 6; s++) {
-        double there = cells.has(c, s) ? solid[c + steps[s]] : solid[c];
-        g[s / 2] += (s % 2 == 0 ? 1 : -1) * there;
-      }
-      Vec3 n = new Vec3(g[0], g[1], g[2]);
+      Vec3 n = cells.outward(c);
       if (n.length() > 1e-6) {
         n = n.unit();
         for (int i = 0; i < pieces; i++) {
@@ -127,26 +144,6 @@ final class Shares {
         }
       }
     }
-  }
-
-  private void blur(float[] in, float[] out) {
-    IntStream.range(0, cells.nz)
-        .parallel()
-        .forEach(
-            layer -> {
-              int n = cells.nx * cells.ny;
-              for (int c = layer * n; c < (layer + 1) * n; c++) {
-                float sum = in[c];
-                int count = 1;
-                for (int s = 0; s < 6; s++) {
-                  if (cells.has(c, s)) {
-                    sum += in[c + steps[s]];
-                    count++;
-                  }
-                }
-                out[c] = sum / count;
-              }
-            });
   }
 
   /** Cells that one piece alone may take, and those by the casting, spread their share. */

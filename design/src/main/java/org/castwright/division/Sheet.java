@@ -72,6 +72,15 @@ public final class Sheet {
     return q.z() - heightAt(q.x(), q.y());
   }
 
+  /** Square to the sheet under or over a point, against the pull, not of unit length. */
+  Vec3 downward(Vec3 p) {
+    Vec3 q = view.frame.toLocal(p);
+    double d = view.raster.pixel();
+    double gx = (heightAt(q.x() + d, q.y()) - heightAt(q.x() - d, q.y())) / (2 * d);
+    double gy = (heightAt(q.x(), q.y() + d) - heightAt(q.x(), q.y() - d)) / (2 * d);
+    return view.frame.toWorld(new Vec3(gx, gy, -1));
+  }
+
   /**
    * Levels the sheet round a place for something to stand on.
    *

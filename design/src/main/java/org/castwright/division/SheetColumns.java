@@ -46,6 +46,9 @@ final class SheetColumns {
   /** Distance from the casting, cells, from which columns are trusted wholly. */
   private static final double TRUSTED = 4;
 
+  /** Sheets of the pieces that have left. */
+  private final List<Sheet> left;
+
   private final Shares shares;
   private final List<PullColumns> pulls;
   private final Freedom exact;
@@ -78,11 +81,18 @@ final class SheetColumns {
   /** Whether the piece takes all that earlier ones leave of a column, down to {@link #bottom}. */
   final boolean[] through;
 
-  /** Where its share ends there, at the block's outside or an earlier piece. */
+  /** Where its share ends there, at the block's outside or a piece that has left. */
   final double[] bottom;
 
   SheetColumns(
-      Shares shares, List<PullColumns> pulls, Freedom exact, int[] rank, int piece, Box3 block) {
+      Shares shares,
+      List<PullColumns> pulls,
+      Freedom exact,
+      int[] rank,
+      int piece,
+      Box3 block,
+      List<Sheet> left) {
+    this.left = left;
     this.shares = shares;
     this.pulls = pulls;
     this.exact = exact;
@@ -131,7 +141,7 @@ final class SheetColumns {
       int l = label(foot, t, u);
       boolean needed = needed(foot, t);
       if (needed) {
-        most[o] = t - step / 2;
+        most[o] = t;
       }
       // a share that comes back far below a later piece's is noise, unless it is needed
       if (needed || (l == order && !(after - t > GAP * shares.cells.cell))) {
@@ -141,6 +151,9 @@ final class SheetColumns {
         after = Double.isNaN(after) ? t : after;
         later[o] = Math.max(later[o], t);
       }
+    }
+    if (most[o] < Double.POSITIVE_INFINITY) {
+      most[o] = needs(foot, most[o]);
     }
     boolean mine = !Double.isNaN(lowest) && Double.isNaN(after);
     if (roof > span[0] - step && span[1] > span[0]) {
@@ -196,6 +209,21 @@ final class SheetColumns {
     return (a + b) / 2;
   }
 
+  /** Where what must leave with the piece ends, within a step below a point that must. */
+  private double needs(Vec3 foot, double t) {
+    double a = t - step;
+    double b = t;
+    for (int n = 0; n < HALVINGS; n++) {
+      double mid = (a + b) / 2;
+      if (needed(foot, mid)) {
+        b = mid;
+      } else {
+        a = mid;
+      }
+    }
+    return b;
+  }
+
   private double weight(Vec3 p) {
     double away = Math.min(1, shares.cells.near(p) / (TRUSTED * shares.cells.cell));
     return LOOSE + FIRM * away * away;
@@ -238,6 +266,9 @@ final class SheetColumns {
     double x = foot.x() + w.x() * t;
     double y = foot.y() + w.y() * t;
     double z = foot.z() + w.z() * t;
+    if (gone(new Vec3(x, y, z))) {
+      return -1;
+    }
     shares.at(x, y, z, u);
     int wide = 0;
     for (int i = 0; i < shares.pieces; i++) {
@@ -247,9 +278,21 @@ final class SheetColumns {
     return best(u, wide != 0 ? wide : exact.at(x, y, z));
   }
 
-  /** Place in the order of the piece with the largest share among those allowed. */
+  private boolean gone(Vec3 p) {
+    for (Sheet s : left) {
+      if (s.above(p) > 0) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Place in the order of the piece with the largest share among those that may have it. */
   private int best(float[] u, int allowed) {
-    int all = (1 << shares.pieces) - 1;
+    int all = 0;
+    for (int i = 0; i < shares.pieces; i++) {
+      all |= rank[i] >= order ? 1 << i : 0;
+    }
     int m = (allowed & all) == 0 ? all : allowed & all;
     int best = -1;
     for (int i = 0; i < shares.pieces; i++) {

@@ -1,0 +1,184 @@
+package org.castwright.division;
+
+import java.util.Arrays;
+import java.util.List;
+import org.castwright.geom.Box3;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.survey.Raster;
+
+/**
+ * Where a sheet comes out of what bounds the space it divides: the casting, the share of the pieces
+ * that have left, and the outside of the block. There it is drawn to run square to what it comes out
+ * of, so that neither side of it is a thin wedge; for a column near such a place the height that a
+ * square sheet has over it.
+ */
+final class Contacts {
+
+  /** How far from a contact columns are drawn to it, mm, and columns at least. */
+  private static final double REACH = 3;
+
+  private static final int LEAST_REACH = 4;
+
+  /** Steepest rise asked for, from the plane across the pull: 70°. */
+  private static final double STEEP = StrictMath.tan(Math.toRadians(70));
+
+  /** Pull of a column right at a contact, in the space and beyond it. */
+  private static final double FIRM = 1;
+
+  private static final double BEYOND = 0.3;
+
+  private final PullColumns view;
+  private final List<Sheet> left;
+  private final Cells cells;
+  private final Box3 block;
+  private final int nx;
+  private final int ny;
+  private final double[] deep;
+
+  /** Distance to the nearest contact, columns. */
+  private final float[] near;
+
+  /** The height of a sheet square to what it comes out of; not a number far from contacts. */
+  final double[] aim;
+
+  /** How firmly columns are drawn to it. */
+  final double[] weight;
+
+  Contacts(PullColumns view, List<Sheet> left, Cells cells, Box3 block) {
+    this.view = view;
+    this.left = left;
+    this.cells = cells;
+    this.block = block;
+    nx = view.raster.nx();
+    ny = view.raster.ny();
+    deep = new double[nx * ny];
+    near = new float[nx * ny];
+    aim = new double[nx * ny];
+    weight = new double[nx * ny];
+  }
+
+  /** Looks for the contacts of a sheet. */
+  void find(double[] heights) {
+    java.util.stream.IntStream.range(0, ny)
+        .parallel()
+        .forEach(
+            j -> {
+              for (int i = 0; i < nx; i++) {
+                deep[j * nx + i] = deep(j * nx + i, heights[j * nx + i]);
+              }
+            });
+    Arrays.fill(near, Float.POSITIVE_INFINITY);
+    Arrays.fill(aim, Double.NaN);
+    Arrays.fill(weight, 0);
+    for (int o = 0; o < deep.length; o++) {
+      if (o % nx + 1 < nx) {
+        meet(o, o + 1, heights);
+      }
+      if (o + nx < deep.length) {
+        meet(o, o + nx, heights);
+      }
+    }
+  }
+
+  private void meet(int o, int p, double[] heights) {
+    if (deep[o] > 0 == deep[p] > 0) {
+      return;
+    }
+    int in = deep[o] > 0 ? o : p;
+    int out = o + p - in;
+    double t = Double.isInfinite(deep[out]) ? 0.5 : deep[in] / (deep[in] - deep[out]);
+    double x = in % nx + t * (out % nx - in % nx);
+    int inRow = in / nx;
+    int outRow = out / nx;
+    double y = inRow + t * (outRow - inRow);
+    double z = heights[in] + t * (heights[out] - heights[in]);
+    Vec3 n = normal(in, heights[in]);
+    if (n.length() > 1e-6) {
+      spread(x, y, z, view.frame.toLocal(n.unit()));
+    }
+  }
+
+  private void spread(double x, double y, double z, Vec3 normal) {
+    double pixel = view.raster.pixel();
+    double reach = Math.max(LEAST_REACH, REACH / pixel);
+    int i0 = Math.max(0, (int) Math.ceil(x - reach));
+    int i1 = Math.min(nx - 1, (int) Math.floor(x + reach));
+    int j0 = Math.max(0, (int) Math.ceil(y - reach));
+    int j1 = Math.min(ny - 1, (int) Math.floor(y + reach));
+    for (int j = j0; j <= j1; j++) {
+      for (int i = i0; i <= i1; i++) {
+        double dx = i - x;
+        double dy = j - y;
+        double d = Math.hypot(dx, dy);
+        int o = j * nx + i;
+        if (d >= reach || d >= near[o]) {
+          continue;
+        }
+        near[o] = (float) d;
+        boolean inside = deep[o] > 0;
+        double side = inside ? -1 : 1;
+        double away = d < 1e-9 ? 0 : side * (dx * normal.x() + dy * normal.y()) / d;
+        double slope =
+            away > 0
+                ? Math.max(-STEEP, Math.min(STEEP, normal.z() / away))
+                : Math.signum(normal.z()) * STEEP;
+        aim[o] = z + side * slope * d * pixel;
+        double w = 1 - d / reach;
+        weight[o] = (inside ? BEYOND : FIRM) * w * w;
+      }
+    }
+  }
+
+  /** How deep a point of a column is in what bounds the space, mm; negative in the space. */
+  private double deep(int o, double height) {
+    double d = view.hit(o) ? view.roof[o] - height : Double.NEGATIVE_INFINITY;
+    Vec3 p = point(o, height);
+    d = Math.max(d, outside(p));
+    for (Sheet s : left) {
+      d = Math.max(d, s.above(p));
+    }
+    return d;
+  }
+
+  private double outside(Vec3 p) {
+    Vec3 a = block.min().minus(p);
+    Vec3 b = p.minus(block.max());
+    return Math.max(
+        Math.max(a.x(), b.x()), Math.max(Math.max(a.y(), b.y()), Math.max(a.z(), b.z())));
+  }
+
+  /** Out of what is deepest at a point, into the space. */
+  private Vec3 normal(int o, double height) {
+    Vec3 p = point(o, height);
+    double most = view.hit(o) ? view.roof[o] - height : Double.NEGATIVE_INFINITY;
+    Vec3 out = cells.outward(p);
+    for (Sheet s : left) {
+      double d = s.above(p);
+      if (d > most) {
+        most = d;
+        out = s.downward(p);
+      }
+    }
+    if (outside(p) > most) {
+      Vec3 c = block.center();
+      Vec3 h = block.size().times(0.5);
+      double a = Math.abs(p.x() - c.x()) - h.x();
+      double b = Math.abs(p.y() - c.y()) - h.y();
+      double g = Math.abs(p.z() - c.z()) - h.z();
+      out =
+          a >= b && a >= g
+              ? new Vec3(c.x() - p.x(), 0, 0)
+              : b >= g ? new Vec3(0, c.y() - p.y(), 0) : new Vec3(0, 0, c.z() - p.z());
+    }
+    return out;
+  }
+
+  private Vec3 point(int o, double height) {
+    Raster r = view.raster;
+    int row = o / nx;
+    Frame f = view.frame;
+    return f.toWorld(
+        new Vec3(r.x0() + o % nx * r.pixel(), r.y0() + row * r.pixel(), height));
+  }
+}
