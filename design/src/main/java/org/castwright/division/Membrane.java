@@ -19,6 +19,12 @@ final class Membrane {
   /** How far a sheet stays clear of columns that one piece has to itself, mm. */
   private static final double OVER = 4;
 
+  /** Columns away from a piece's share from which on its sheet may not be among later shares. */
+  private static final int AWAY = 3;
+
+  /** What it keeps from them, mm. */
+  private static final double CLEAR = 0.5;
+
   /** How firmly a contact holds a column that asks for nothing else any more. */
   private static final double GIVES = 0.25;
 
@@ -29,6 +35,9 @@ final class Membrane {
 
   /** Push of a column that a later piece is to have, up only. */
   private static final double HELD = 0.1;
+
+  /** Pull of the casting on a sheet that should run inside it. */
+  private static final double DRAWN = 0.5;
 
   /** Room beside what must leave with the piece, columns. */
   private static final int LAND = 2;
@@ -42,11 +51,16 @@ final class Membrane {
   private final double top;
   private final double[] most;
   private final double[] x;
+  private final double[] least;
+  private final double[] ceiling;
 
   /** Whether a later piece holds the sheet up there and nothing draws it down. */
   private final boolean[] held;
 
   private double[] target;
+
+  /** Columns to the nearest that the piece does not take wholly. */
+  private int[] fromEnd;
   private final Contacts contacts;
 
   private Membrane(SheetColumns ask, Contacts contacts) {
@@ -57,6 +71,8 @@ final class Membrane {
     top = ask.view.high + 1;
     most = new double[nx * ny];
     x = new double[nx * ny];
+    least = new double[nx * ny];
+    ceiling = new double[nx * ny];
     held = new boolean[nx * ny];
   }
 
@@ -98,9 +114,51 @@ final class Membrane {
     }
     nearest(known);
     target = x.clone();
+    boolean[] share = new boolean[n];
+    boolean[] end = new boolean[n];
     for (int o = 0; o < n; o++) {
       target[o] = ask.through[o] ? ask.bottom[o] - OVER : target[o];
+      share[o] = known[o] || ask.through[o];
+      end[o] = (known[o] && !ask.inside(o)) || held[o];
     }
+    int[] fromShare = steps(share);
+    fromEnd = steps(end);
+    for (int o = 0; o < n; o++) {
+      least[o] = ask.least[o];
+      ceiling[o] = Double.POSITIVE_INFINITY;
+      if (held[o] && fromShare[o] > AWAY) {
+        least[o] = Math.max(least[o], Math.min(x[o], ask.later[o] + CLEAR));
+      } else if (ask.through[o] && fromEnd[o] > AWAY) {
+        ceiling[o] = ask.bottom[o] - CLEAR;
+      }
+    }
+  }
+
+  /** Steps from each column to the nearest that is set. */
+  private int[] steps(boolean[] set) {
+    int[] d = new int[set.length];
+    int[] queue = new int[set.length];
+    int to = 0;
+    Arrays.fill(d, Integer.MAX_VALUE);
+    for (int o = 0; o < d.length; o++) {
+      if (set[o]) {
+        d[o] = 0;
+        queue[to++] = o;
+      }
+    }
+    for (int q = 0; q < to; q++) {
+      int o = queue[q];
+      int i = o % nx;
+      for (int s : new int[] {-1, 1, -nx, nx}) {
+        int p = o + s;
+        boolean in = p >= 0 && p < d.length && Math.abs(p % nx - i) <= 1;
+        if (in && d[p] == Integer.MAX_VALUE) {
+          d[p] = d[o] + 1;
+          queue[to++] = p;
+        }
+      }
+    }
+    return d;
   }
 
   private void relax(int j, int color) {
@@ -132,15 +190,17 @@ final class Membrane {
         w = v > target[o] ? HELD : 0;
       }
       double to = target[o];
-      if (v > ask.cap[o]) {
-        w = HELD;
-        to = ask.cap[o];
-      }
       double firm = contacts.weight[o];
+      if (v > ask.cap[o]) {
+        double deep = Math.min(1, fromEnd[o] / (2.0 * AWAY));
+        w = HELD + deep * (DRAWN - HELD);
+        to = ask.cap[o];
+        firm *= 1 - deep;
+      }
       w *= Math.max(0, 1 - firm / GIVES);
       double square = firm > 0 ? firm * contacts.aim[o] : 0;
       v = (sum + w * to + square) / (count + w + firm);
-      x[o] = Math.max(Math.min(v, Math.min(top, most[o])), ask.least[o]);
+      x[o] = Math.max(Math.min(v, Math.min(top, Math.min(most[o], ceiling[o]))), least[o]);
     }
   }
 

@@ -23,6 +23,9 @@ final class Shares {
   private static final int LAST_STEPS = 10;
   private static final int DEEP = 4;
 
+  /** A share less than twice so many cells thick is thin. */
+  private static final int THIN = 2;
+
   /** Worth of a straight look at a facet, against a cell's share. */
   private static final float DRAFT = 0.5f;
 
@@ -81,6 +84,7 @@ final class Shares {
         if (order == null) {
           order = Order.best(closure, label, pieces);
         }
+        thicken();
         byte[] taken = new byte[label.length];
         closure.run(label, order, taken);
         System.arraycopy(taken, 0, label, 0, taken.length);
@@ -169,20 +173,71 @@ final class Shares {
         continue;
       }
       int m = mask[c] & 0xff;
-      if (m == 0) {
-        m = (1 << pieces) - 1;
+      label[c] = (byte) best(c, m == 0 ? (1 << pieces) - 1 : m, -1);
+    }
+  }
+
+  /** The piece with the largest share of a cell among some, or another where there are none. */
+  private int best(int c, int among, int otherwise) {
+    int best = otherwise;
+    float most = Float.NEGATIVE_INFINITY;
+    for (int i = 0; i < pieces; i++) {
+      float v = share[i][c] + DRAFT * bias[i][c];
+      if ((among & 1 << i) != 0 && v > most) {
+        best = i;
+        most = v;
       }
-      int best = -1;
-      float most = 0;
-      for (int i = 0; i < pieces; i++) {
-        float v = share[i][c] + DRAFT * bias[i][c];
-        if ((m & 1 << i) != 0 && (best < 0 || v > most)) {
-          best = i;
-          most = v;
+    }
+    return best;
+  }
+
+  /** Gives what is thin of a piece's share to others that may have it. */
+  private void thicken() {
+    for (int i = 0; i < pieces; i++) {
+      boolean[] kept = core(i);
+      for (int c = 0; c < label.length; c++) {
+        if (label[c] == i && !kept[c]) {
+          label[c] = (byte) best(c, (mask[c] & 0xff) & ~(1 << i), i);
         }
       }
-      label[c] = (byte) best;
     }
+  }
+
+  /** What is left of a piece's share when it is worn down from other shares and grown again. */
+  private boolean[] core(int i) {
+    boolean[] in = new boolean[label.length];
+    for (int c = 0; c < in.length; c++) {
+      in[c] = label[c] == i || label[c] < 0;
+    }
+    for (int r = 0; r < THIN; r++) {
+      in = beside(in, false);
+    }
+    for (int c = 0; c < in.length; c++) {
+      in[c] &= label[c] == i;
+    }
+    for (int r = 0; r < THIN + 1; r++) {
+      in = beside(in, true);
+    }
+    return in;
+  }
+
+  /** Cells that are set or have a neighbor that is, or those that are not set or have one not. */
+  private boolean[] beside(boolean[] in, boolean set) {
+    boolean[] out = new boolean[in.length];
+    IntStream.range(0, cells.nz)
+        .parallel()
+        .forEach(
+            layer -> {
+              int n = cells.nx * cells.ny;
+              for (int c = layer * n; c < (layer + 1) * n; c++) {
+                boolean any = in[c] == set;
+                for (int s = 0; s < 6 && !any; s++) {
+                  any = cells.has(c, s) && in[c + steps[s]] == set;
+                }
+                out[c] = any == set;
+              }
+            });
+    return out;
   }
 
   private void one() {

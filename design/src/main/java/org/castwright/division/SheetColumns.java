@@ -137,6 +137,7 @@ final class SheetColumns {
     double low = Math.max(span[0], roof);
     double lowest = Double.NaN;
     double after = Double.NaN;
+    double gap = Double.NaN;
     for (double t = span[1] - step / 2; t > low; t -= step) {
       int l = label(foot, t, u);
       boolean needed = needed(foot, t);
@@ -147,6 +148,9 @@ final class SheetColumns {
       if (needed || (l == order && !(after - t > GAP * shares.cells.cell))) {
         lowest = t;
         after = Double.NaN;
+        gap = Double.NaN;
+      } else if (l < order && Double.isNaN(after)) {
+        gap = t;
       } else if (l > order) {
         after = Double.isNaN(after) ? t : after;
         later[o] = Math.max(later[o], t);
@@ -172,7 +176,10 @@ final class SheetColumns {
       through[o] = span[1] - span[0] > GRAZES;
       bottom[o] = lowest - step / 2;
     } else if (!Double.isNaN(lowest)) {
-      target[o] = end(foot, lowest, after, u);
+      target[o] =
+          Double.isNaN(gap)
+              ? end(foot, lowest, after, u)
+              : lowest - Math.min(DEEP * shares.cells.cell, (lowest - gap) / 2);
       weight[o] = weight(at(foot, target[o]));
     }
   }
@@ -193,6 +200,11 @@ final class SheetColumns {
     target[o] = Math.min(t, roof - Math.min(KEPT * run, KEPT_MM));
     weight[o] = INSIDE;
     cap[o] = roof - Math.min(KEPT * run, COVERED);
+  }
+
+  /** Whether the piece takes the roof of a column, so that its sheet runs inside the casting. */
+  boolean inside(int o) {
+    return cap[o] < Double.POSITIVE_INFINITY;
   }
 
   private double end(Vec3 foot, double lowest, double after, float[] u) {
@@ -324,8 +336,22 @@ final class SheetColumns {
     return new double[] {lo, hi};
   }
 
+  /** Above the lower end of the topmost run of solid, here and in the columns next to it. */
   private double run(int o) {
-    return view.hit(o) ? view.under[o] + KEPT * (view.roof[o] - view.under[o]) : view.low - 1;
+    if (!view.hit(o)) {
+      return view.low - 1;
+    }
+    double under = view.under[o];
+    int i = o % nx;
+    int j = o / nx;
+    for (int b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++) {
+      for (int a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
+        int n = b * nx + a;
+        under = view.hit(n) ? Math.max(under, view.under[n]) : under;
+      }
+    }
+    double run = view.roof[o] - view.under[o];
+    return Math.min(under + Math.min(KEPT_MM, KEPT * run), view.under[o] + KEPT * run);
   }
 
   /** Bounds from below, without ridges one column wide: lips so narrow give. */
