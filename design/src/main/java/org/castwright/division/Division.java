@@ -23,7 +23,7 @@ public final class Division {
   private static final double COARSER = 2;
 
   /** Columns along a cell. */
-  private static final double COLUMNS = 2.5;
+  private static final double COLUMNS = 4;
 
   /** Play that a piece likes to have on its way, cells. */
   private static final double PLAY = 0.6;

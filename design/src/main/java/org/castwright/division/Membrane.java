@@ -14,13 +14,13 @@ final class Membrane {
   /** Steepest rise where nothing asks for one, from the plane across the pull: 5° of draft. */
   private static final double STEEPEST = 1 / StrictMath.tan(Math.toRadians(5));
 
-  private static final int ROUNDS = 200;
+  private static final int ROUNDS = 300;
 
   /** How far a sheet stays clear of columns that one piece has to itself, mm. */
   private static final double OVER = 4;
 
   /** Columns away from a piece's share from which on its sheet may not be among later shares. */
-  private static final int AWAY = 3;
+  private static final int AWAY = 4;
 
   /** What it keeps from them, mm. */
   private static final double CLEAR = 0.5;

@@ -40,6 +40,9 @@ final class SheetColumns {
   /** Length of a later piece's share, cells, below which a column is asked no more. */
   private static final double GAP = 1.5;
 
+  /** What must leave with the piece over less of a column, mm, is the rounding of a wall. */
+  private static final double HAIR = 0.3;
+
   /** A column that is in the block for less, mm, asks for nothing. */
   private static final double GRAZES = 4;
 
@@ -140,7 +143,7 @@ final class SheetColumns {
     double gap = Double.NaN;
     for (double t = span[1] - step / 2; t > low; t -= step) {
       int l = label(foot, t, u);
-      boolean needed = needed(foot, t);
+      boolean needed = needed(foot, t) && (needed(foot, t + HAIR) || needed(foot, t - HAIR));
       if (needed) {
         most[o] = t;
       }
@@ -161,9 +164,7 @@ final class SheetColumns {
     }
     boolean mine = !Double.isNaN(lowest) && Double.isNaN(after);
     if (roof > span[0] - step && span[1] > span[0]) {
-      Vec3 p = at(foot, roof);
-      int free = exact.at(p.x(), p.y(), p.z());
-      if ((free & 1 << piece) != 0 && only(free)) {
+      if (only(foot, roof) && only(foot, roof + HAIR)) {
         most[o] = roof - Math.min(KEPT_MM, KEPT * (roof - view.under[o]));
         mine = true;
       }
@@ -245,14 +246,16 @@ final class SheetColumns {
     return foot.plus(view.frame.w().times(t));
   }
 
-  /** Whether no piece that leaves later may take it. */
-  private boolean only(int free) {
+  /** Whether the piece frees a point of a column, and none that leaves later does. */
+  private boolean only(Vec3 foot, double t) {
+    Vec3 w = view.frame.w();
+    int free = exact.at(foot.x() + w.x() * t, foot.y() + w.y() * t, foot.z() + w.z() * t);
     for (int i = 0; i < shares.pieces; i++) {
       if (rank[i] > order && (free & 1 << i) != 0) {
         return false;
       }
     }
-    return true;
+    return (free & 1 << piece) != 0;
   }
 
   /** Whether a point of space must leave with this piece: none that is still there frees it. */
@@ -269,8 +272,7 @@ final class SheetColumns {
         return false;
       }
     }
-    int free = exact.at(x, y, z);
-    return (free & 1 << piece) != 0 && only(free);
+    return only(foot, t);
   }
 
   private int label(Vec3 foot, double t, float[] u) {
@@ -336,39 +338,46 @@ final class SheetColumns {
     return new double[] {lo, hi};
   }
 
-  /** Above the lower end of the topmost run of solid, here and in the columns next to it. */
-  private double run(int o) {
-    if (!view.hit(o)) {
-      return view.low - 1;
+  /**
+   * Bounds from below: above the lower end of the topmost run of solid, here and in the columns
+   * next to it. Ridges one column wide do not count: lips so narrow give.
+   */
+  private void floors() {
+    double[] under = new double[least.length];
+    for (int o = 0; o < under.length; o++) {
+      under[o] = under(o);
     }
+    for (int o = 0; o < least.length; o++) {
+      least[o] = view.hit(o) ? floor(o, under) : view.low - 1;
+    }
+  }
+
+  private double under(int o) {
     double under = view.under[o];
+    int i = o % nx;
+    int j = o / nx;
+    if (i == 0 || j == 0 || i + 1 == nx || j + 1 == ny) {
+      return under;
+    }
+    for (int s : new int[] {1, nx, nx + 1, nx - 1}) {
+      if (view.hit(o - s) && view.hit(o + s)) {
+        under = Math.min(under, Math.max(view.under[o - s], view.under[o + s]));
+      }
+    }
+    return under;
+  }
+
+  private double floor(int o, double[] under) {
+    double most = under[o];
     int i = o % nx;
     int j = o / nx;
     for (int b = Math.max(0, j - 1); b <= Math.min(ny - 1, j + 1); b++) {
       for (int a = Math.max(0, i - 1); a <= Math.min(nx - 1, i + 1); a++) {
         int n = b * nx + a;
-        under = view.hit(n) ? Math.max(under, view.under[n]) : under;
+        most = view.hit(n) ? Math.max(most, under[n]) : most;
       }
     }
-    double run = view.roof[o] - view.under[o];
-    return Math.min(under + Math.min(KEPT_MM, KEPT * run), view.under[o] + KEPT * run);
-  }
-
-  /** Bounds from below, without ridges one column wide: lips so narrow give. */
-  private void floors() {
-    int[] steps = {1, nx, nx + 1, nx - 1};
-    for (int o = 0; o < least.length; o++) {
-      least[o] = run(o);
-      int i = o % nx;
-      int j = o / nx;
-      if (i == 0 || j == 0 || i + 1 == nx || j + 1 == ny || !view.hit(o)) {
-        continue;
-      }
-      for (int s : steps) {
-        if (view.hit(o - s) && view.hit(o + s)) {
-          least[o] = Math.min(least[o], Math.max(run(o - s), run(o + s)));
-        }
-      }
-    }
+    double run = KEPT * (view.roof[o] - under[o]);
+    return Math.min(most + Math.min(KEPT_MM, run), under[o] + run);
   }
 }
