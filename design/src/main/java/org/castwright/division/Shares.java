@@ -34,7 +34,12 @@ final class Shares {
 
   final Cells cells;
   final int pieces;
+  /** Pieces that free a cell with room to spare, or if none does those that free it at all. */
   final byte[] mask;
+
+  /** Pieces that free a cell at all. */
+  private final byte[] free;
+
   final byte[] label;
   final float[][] share;
   int[] order;
@@ -46,6 +51,7 @@ final class Shares {
     this.cells = cells;
     pieces = pulls.size();
     mask = new byte[cells.size()];
+    free = new byte[cells.size()];
     label = new byte[cells.size()];
     open = new byte[cells.size()];
     steps = cells.steps();
@@ -131,6 +137,7 @@ final class Shares {
         narrow |= pulls.get(i).free(x, y, z) ? 1 << i : 0;
       }
       mask[c] = (byte) (wide != 0 ? wide : narrow);
+      free[c] = (byte) (wide | narrow);
     }
   }
 
@@ -197,7 +204,7 @@ final class Shares {
       boolean[] kept = core(i);
       for (int c = 0; c < label.length; c++) {
         if (label[c] == i && !kept[c]) {
-          label[c] = (byte) best(c, (mask[c] & 0xff) & ~(1 << i), i);
+          label[c] = (byte) best(c, (free[c] & 0xff) & ~(1 << i), i);
         }
       }
     }

@@ -20,6 +20,9 @@ final class SheetColumns {
   /** Steps inside the casting to where a share ends there. */
   private static final int INSIDE_STEPS = 8;
 
+  /** A share that settles whose a place is, if its piece frees it at all. */
+  private static final double CLEAR = 0.7;
+
   /** How deep inside the casting a sheet runs at most, cells. */
   private static final double DEEP = 2;
 
@@ -289,7 +292,17 @@ final class SheetColumns {
       PullColumns p = pulls.get(i);
       wide |= p.height(x, y, z) >= p.wide[p.column(x, y, z)] ? 1 << i : 0;
     }
-    return best(u, wide != 0 ? wide : exact.at(x, y, z));
+    int most = best(u, ~0);
+    boolean clear = u[piece(most)] > CLEAR && (exact.at(x, y, z) & 1 << piece(most)) != 0;
+    return clear ? most : best(u, wide != 0 ? wide : exact.at(x, y, z));
+  }
+
+  private int piece(int place) {
+    int i = 0;
+    while (rank[i] != place) {
+      i++;
+    }
+    return i;
   }
 
   private boolean gone(Vec3 p) {
@@ -352,8 +365,12 @@ final class SheetColumns {
     }
   }
 
+  /** The lower end of the topmost run of solid, far down where the piece frees what is under it. */
   private double under(int o) {
     double under = view.under[o];
+    if (!view.hit(o) || gives(o)) {
+      return view.low - 1;
+    }
     int i = o % nx;
     int j = o / nx;
     if (i == 0 || j == 0 || i + 1 == nx || j + 1 == ny) {
@@ -365,6 +382,16 @@ final class SheetColumns {
       }
     }
     return under;
+  }
+
+  /** Whether a column only grazes the casting: within the release the piece frees what is below. */
+  private boolean gives(int o) {
+    Frame f = view.frame;
+    double x = view.raster.x0() + o % nx * view.raster.pixel();
+    int row = o / nx;
+    double y = view.raster.y0() + row * view.raster.pixel();
+    Vec3 p = f.toWorld(new Vec3(x, y, view.under[o] - HAIR));
+    return (exact.at(p.x(), p.y(), p.z()) & 1 << piece) != 0;
   }
 
   private double floor(int o, double[] under) {
