@@ -141,23 +141,6 @@ final class Cells {
     return new Vec3(g[0], g[1], g[2]);
   }
 
-  /** Out of the casting at a point, between the centers of cells, not of unit length. */
-  Vec3 outward(Vec3 p) {
-    double fx = Math.max(0, Math.min(nx - 1.001, (p.x() - x0) / cell));
-    double fy = Math.max(0, Math.min(ny - 1.001, (p.y() - y0) / cell));
-    double fz = Math.max(0, Math.min(nz - 1.001, (p.z() - z0) / cell));
-    int c = ((int) fz * ny + (int) fy) * nx + (int) fx;
-    Vec3 out = Vec3.ZERO;
-    for (int k = 0; k < 8; k++) {
-      double a = (k & 1) == 0 ? 1 - fx % 1 : fx % 1;
-      double b = (k & 2) == 0 ? 1 - fy % 1 : fy % 1;
-      double d = (k & 4) == 0 ? 1 - fz % 1 : fz % 1;
-      int at = c + (k & 1) + ((k & 2) == 0 ? 0 : nx) + ((k & 4) == 0 ? 0 : nx * ny);
-      out = out.plus(outward(at).times(a * b * d));
-    }
-    return out;
-  }
-
   int size() {
     return solid.length;
   }

@@ -2,8 +2,8 @@ package org.castwright.division;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.castwright.geom.Box3;
-import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.survey.Raster;
 
@@ -30,7 +30,7 @@ final class Contacts {
 
   private final PullColumns view;
   private final List<Sheet> left;
-  private final Cells cells;
+  private final Facing facing;
   private final Box3 block;
   private final int nx;
   private final int ny;
@@ -45,10 +45,10 @@ final class Contacts {
   /** How firmly columns are drawn to it. */
   final double[] weight;
 
-  Contacts(PullColumns view, List<Sheet> left, Cells cells, Box3 block) {
+  Contacts(PullColumns view, List<Sheet> left, Facing facing, Box3 block) {
     this.view = view;
     this.left = left;
-    this.cells = cells;
+    this.facing = facing;
     this.block = block;
     nx = view.raster.nx();
     ny = view.raster.ny();
@@ -60,7 +60,7 @@ final class Contacts {
 
   /** Looks for the contacts of a sheet. */
   void find(double[] heights) {
-    java.util.stream.IntStream.range(0, ny)
+    IntStream.range(0, ny)
         .parallel()
         .forEach(
             j -> {
@@ -93,7 +93,7 @@ final class Contacts {
     int outRow = out / nx;
     double y = inRow + t * (outRow - inRow);
     double z = heights[in] + t * (heights[out] - heights[in]);
-    Vec3 n = normal(in, heights[in]);
+    Vec3 n = normal(in, heights[in], at(x, y, z));
     if (n.length() > 1e-6) {
       spread(x, y, z, view.frame.toLocal(n.unit()));
     }
@@ -149,10 +149,10 @@ final class Contacts {
   }
 
   /** Out of what is deepest at a point, into the space. */
-  private Vec3 normal(int o, double height) {
+  private Vec3 normal(int o, double height, Vec3 contact) {
     Vec3 p = point(o, height);
     double most = view.hit(o) ? view.roof[o] - height : Double.NEGATIVE_INFINITY;
-    Vec3 out = cells.outward(p);
+    Vec3 out = facing.at(contact);
     for (Sheet s : left) {
       double d = s.above(p);
       if (d > most) {
@@ -174,11 +174,13 @@ final class Contacts {
     return out;
   }
 
-  private Vec3 point(int o, double height) {
+  private Vec3 at(double i, double j, double height) {
     Raster r = view.raster;
+    return view.frame.toWorld(new Vec3(r.x0() + i * r.pixel(), r.y0() + j * r.pixel(), height));
+  }
+
+  private Vec3 point(int o, double height) {
     int row = o / nx;
-    Frame f = view.frame;
-    return f.toWorld(
-        new Vec3(r.x0() + o % nx * r.pixel(), r.y0() + row * r.pixel(), height));
+    return at(o % nx, row, height);
   }
 }

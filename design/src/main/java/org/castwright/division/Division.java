@@ -63,6 +63,7 @@ public final class Division {
     Shares coarse = Shares.coarse(large, views, p -> progress.at("division", SHARED * p / 2));
     Shares shares =
         Shares.fine(cells, views, coarse, p -> progress.at("division", SHARED * (1 + p) / 2));
+    Facing facing = new Facing(casting, cells);
     int[] order = shares.order;
     int[] rank = new int[order.length];
     for (int i = 0; i < order.length; i++) {
@@ -76,7 +77,7 @@ public final class Division {
       if (n + 1 < order.length) {
         List<Sheet> left = List.copyOf(sheets);
         SheetColumns ask = new SheetColumns(shares, views, exact, rank, order[n], block, left);
-        Contacts contacts = new Contacts(ask.view, left, cells, block);
+        Contacts contacts = new Contacts(ask.view, left, facing, block);
         sheets.add(new Sheet(ask.view, Membrane.of(ask, contacts)));
       }
     }

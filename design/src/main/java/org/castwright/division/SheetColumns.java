@@ -404,6 +404,9 @@ final class SheetColumns {
         most = view.hit(n) ? Math.max(most, under[n]) : most;
       }
     }
+    if (under[o] < view.low) {
+      return most < view.low ? most : Math.min(most + KEPT_MM, view.roof[o] - KEPT_MM);
+    }
     double run = KEPT * (view.roof[o] - under[o]);
     return Math.min(most + Math.min(KEPT_MM, run), under[o] + run);
   }
