@@ -8,12 +8,13 @@ import org.castwright.survey.Lanes;
 
 /**
  * Which of several sets of equally many pulls is the best to work with. The first that differs
- * decides: what stays caught; a pair of opposite pulls in it; the shaky surface, that is what would
- * be caught if the pulls were turned a little: walls and facets leaning under, freed by no two
- * opposite pulls; the share of surface with less than the nominal draft, in steps of five percent;
- * then, for the few sets that lead so far, the number of bodies and the size of the smallest.
- * Caught and shaky surface differ when one is twice the other, beginning with a quarter of the
- * tolerance.
+ * decides: what stays caught; a pair of opposite pulls in it; the surface that leans under a little
+ * in every pull that frees it, as walls do along which a pull almost runs; the shaky surface, that
+ * is what would be caught if the pulls were turned a little: walls and facets leaning under, freed
+ * by no two opposite pulls; the share of surface with less than the nominal draft, in steps of five
+ * percent; then, for the few sets that lead so far, the number of bodies and the size of the
+ * smallest. Caught and shaky surface differ when one is twice the other, beginning with a quarter
+ * of the tolerance.
  */
 final class Preference {
 
@@ -23,6 +24,8 @@ final class Preference {
   private static final double DRAFT_SINE = 0.0348994967;
   // sine of a quarter of a degree, which the turn test turns by
   private static final double SHAKY_SINE = 0.0043633093;
+  // sine of three hundredths of a degree, as exact as models draw their walls
+  private static final double UNDER_SINE = 0.0005;
   private static final double NOT_FREE = -2;
   // so many sets have their bodies counted
   private static final int LEADERS = 10;
@@ -56,7 +59,7 @@ final class Preference {
     }
   }
 
-  private record Rated(List<Integer> set, int pairs, int caught, int shaky, int draft) {
+  private record Rated(List<Integer> set, int pairs, int caught, int under, int shaky, int draft) {
 
     int[] columns() {
       return set.stream().mapToInt(Integer::intValue).toArray();
@@ -72,6 +75,7 @@ final class Preference {
     Comparator<Rated> order =
         Comparator.comparingInt(Rated::caught)
             .thenComparingInt(Rated::pairs)
+            .thenComparingInt(Rated::under)
             .thenComparingInt(Rated::shaky)
             .thenComparingInt(Rated::draft);
     rated.sort(order);
@@ -91,12 +95,14 @@ final class Preference {
   private Rated rate(int[] set) {
     Caught left = trial.sum(trial.left(set));
     double undrafted = 0;
+    double under = 0;
     double shaky = 0;
     Samples samples = trial.samples();
     for (int s = samples.cells(); s < samples.count(); s++) {
       double sine = draft(set, s);
       if (sine < DRAFT_SINE && sine > NOT_FREE) {
         undrafted += samples.weight(s);
+        under += sine < -UNDER_SINE ? samples.weight(s) : 0;
         shaky += sine < SHAKY_SINE && !freeBothWays(set, s) ? samples.weight(s) : 0;
       }
     }
@@ -108,6 +114,7 @@ final class Preference {
         Arrays.stream(set).boxed().toList(),
         hasPair(set) ? 0 : 1,
         doublings(caught),
+        doublings(share(under, tolerance.areaMm2())),
         doublings(share(shaky, tolerance.areaMm2())),
         (int) (DRAFT_STEPS * undrafted / trial.surface()));
   }

@@ -9,9 +9,9 @@ import org.castwright.survey.Raster;
 
 /**
  * Where a sheet comes out of what bounds the space it divides: the casting, the share of the pieces
- * that have left, and the outside of the block. There it is drawn to run square to what it comes out
- * of, so that neither side of it is a thin wedge; for a column near such a place the height that a
- * square sheet has over it.
+ * that have left, and the outside of the block. There it is drawn to run square to what it comes
+ * out of, so that neither side of it is a thin wedge; for a column near such a place the height
+ * that a square sheet has over it.
  */
 final class Contacts {
 

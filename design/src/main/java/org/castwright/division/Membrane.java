@@ -61,6 +61,7 @@ final class Membrane {
 
   /** Columns to the nearest that the piece does not take wholly. */
   private int[] fromEnd;
+
   private final Contacts contacts;
 
   private Membrane(SheetColumns ask, Contacts contacts) {

@@ -34,6 +34,7 @@ final class Shares {
 
   final Cells cells;
   final int pieces;
+
   /** Pieces that free a cell with room to spare, or if none does those that free it at all. */
   final byte[] mask;
 
@@ -70,8 +71,7 @@ final class Shares {
   }
 
   /** Shares on finer cells that start from coarse ones and keep their order. */
-  static Shares fine(
-      Cells cells, List<PullColumns> pulls, Shares coarse, DoubleConsumer progress) {
+  static Shares fine(Cells cells, List<PullColumns> pulls, Shares coarse, DoubleConsumer progress) {
     Shares s = new Shares(cells, pulls);
     s.favor(pulls);
     s.order = coarse.order;

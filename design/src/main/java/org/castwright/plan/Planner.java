@@ -79,7 +79,9 @@ final class Planner {
     progress.at("plan", 0);
     MoldFrame frame = FramePlanner.of(model, scale, survey.best().direction());
     try {
-      return turned(frame, survey, cover);
+      MoldPlan plan = turned(frame, survey, cover);
+      boolean fewest = cover == null || plan.pieces().size() <= cover.pulls().size();
+      return fewest ? plan : divided(scale, survey, cover);
     } catch (CaughtException e) {
       if (cover == null) {
         throw e;
