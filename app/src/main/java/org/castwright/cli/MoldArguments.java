@@ -1,11 +1,13 @@
 package org.castwright.cli;
 
+import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
 import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
+import org.castwright.plan.Openings;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
 import picocli.CommandLine.Option;
@@ -120,6 +122,36 @@ final class MoldArguments {
   private double leaveVolume;
 
   @Option(
+      names = "--gate-at",
+      paramLabel = "X,Y,Z",
+      converter = Vector.class,
+      description =
+          "Where the gate should join, in the model's frame; it is made as near as it can be"
+              + " (default: at the top).")
+  private Vec3 gateAt;
+
+  @Option(
+      names = "--vent-at",
+      paramLabel = "X,Y,Z",
+      converter = Vector.class,
+      description = "Where a further vent should join; may be given more than once.")
+  private List<Vec3> ventsAt = List.of();
+
+  @Option(
+      names = "--gate-bore",
+      paramLabel = "MM",
+      defaultValue = "0",
+      description = "Bore of the gate's throat (default: the material's).")
+  private double gateBore;
+
+  @Option(
+      names = "--vent-bore",
+      paramLabel = "MM",
+      defaultValue = "0",
+      description = "Bore of the vents (default: the material's).")
+  private double ventBore;
+
+  @Option(
       names = "--allow-caught",
       description = "Build even when trapped space is left; the report records it.")
   private boolean allowCaught;
@@ -165,6 +197,7 @@ final class MoldArguments {
         .pieces(pieces())
         .leaveMm3(leaveVolume)
         .allowCaught(allowCaught)
+        .openings(new Openings(gateAt, ventsAt, gateBore, ventBore))
         .threads(threads)
         .build();
   }

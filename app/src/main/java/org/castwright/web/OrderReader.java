@@ -4,6 +4,8 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.castwright.geom.LengthUnit;
@@ -16,6 +18,7 @@ import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
+import org.castwright.plan.Openings;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
 import org.castwright.repair.HealMode;
@@ -50,6 +53,10 @@ final class OrderReader {
           "shrink_percent",
           "release_mm",
           "allow_caught",
+          "gate_at",
+          "vents_at",
+          "gate_mm",
+          "vent_mm",
           "bed_mm",
           "paper",
           "sheet_units");
@@ -148,6 +155,7 @@ final class OrderReader {
         .shrinkPercent(shrink())
         .releaseMm(number("release_mm", d.releaseMm()))
         .allowCaught(json.path("allow_caught").asBoolean(false))
+        .openings(openings())
         .threads(threads)
         .build();
   }
@@ -171,11 +179,24 @@ final class OrderReader {
     return bed == null ? JobOptions.DEFAULT.bed() : bed;
   }
 
+  private Openings openings() {
+    List<Vec3> vents = new ArrayList<>();
+    JsonNode at = json.path("vents_at");
+    if (!at.isMissingNode() && !at.isNull() && !at.isArray()) {
+      throw new Refused(400, "'vents_at' takes a list of places.");
+    }
+    for (JsonNode v : at) {
+      vents.add(vector("vents_at", v));
+    }
+    return new Openings(vector("gate_at"), vents, number("gate_mm", 0), number("vent_mm", 0));
+  }
+
   private Vec3 vector(String field) {
     JsonNode n = json.path(field);
-    if (n.isMissingNode() || n.isNull()) {
-      return null;
-    }
+    return n.isMissingNode() || n.isNull() ? null : vector(field, n);
+  }
+
+  private static Vec3 vector(String field, JsonNode n) {
     if (!n.isArray()
         || n.size() != 3
         || !n.get(0).isNumber()

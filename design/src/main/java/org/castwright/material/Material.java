@@ -77,6 +77,31 @@ public record Material(
     return f == null ? density.kgPerM3() : f.usual();
   }
 
+  /** The same with other bores of gate and vent, mm; 0 leaves its own. */
+  public Material withBores(double gate, double vent) {
+    if (gate == 0 && vent == 0) {
+      return this;
+    }
+    return new Material(
+        id,
+        name,
+        shrink,
+        density,
+        viscosityPaS,
+        gate > 0 ? gate : gateMm,
+        vent > 0 ? vent : ventMm,
+        headMm,
+        demoldStrain,
+        pourC,
+        workingTimeMin,
+        demoldTimeMin,
+        cautions,
+        notes,
+        figures,
+        mix,
+        release);
+  }
+
   /** The same under another id. */
   Material named(String other) {
     return new Material(

@@ -13,7 +13,7 @@ import org.castwright.plan.KeyShape;
  * Meshes of a key and of its socket. The socket is the key's surface moved outward by the clearance
  * along its normal: flanks, dome and top alike.
  */
-final class KeyBody {
+public final class KeyBody {
 
   private static final int SIDES = 48;
   private static final int ARC = 10;
@@ -24,12 +24,12 @@ final class KeyBody {
   private KeyBody() {}
 
   /** The bump to add to the piece that carries the key. */
-  static TriMesh key(Key k) {
+  public static TriMesh key(Key k) {
     return place(k, k.shape() == KeyShape.CONE ? cone(k, 0) : dome(k, 0));
   }
 
   /** The hollow to take from the piece with the socket. */
-  static TriMesh socket(Key k) {
+  public static TriMesh socket(Key k) {
     double c = k.clearance();
     return place(k, k.shape() == KeyShape.CONE ? cone(k, c) : dome(k, c));
   }

@@ -14,6 +14,9 @@ public final class JobFile {
 
   static final String NAME = "job.json";
 
+  /** What jobs of earlier versions do not say, and is then by rule. */
+  private static final String ADDED = "/options/mold/openings";
+
   private JobFile() {}
 
   /**
@@ -39,7 +42,7 @@ public final class JobFile {
   public static Job read(Path file) throws IOException {
     Job job;
     try {
-      job = Json.read(Files.readString(file), Job.class);
+      job = Json.read(Files.readString(file), Job.class, ADDED);
     } catch (JsonProcessingException e) {
       throw new MeshException(file + " is not a job file: " + e.getOriginalMessage() + ".", e);
     }

@@ -1,14 +1,17 @@
 package org.castwright.pipeline;
 
+import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 
 /** JSON as castwright writes it: snake_case names, two-space indent, the same on every system. */
 public final class Json {
@@ -52,5 +55,23 @@ public final class Json {
    */
   public static <T> T read(String text, Class<T> type) throws JsonProcessingException {
     return MAPPER.readValue(text, type);
+  }
+
+  /**
+   * The same for a value that earlier versions wrote without the entry at {@code added}, which then
+   * reads as null.
+   *
+   * @param added a JSON Pointer (RFC 6901)
+   */
+  static <T> T read(String text, Class<T> type, String added) throws JsonProcessingException {
+    JsonNode tree = MAPPER.readTree(text);
+    JsonPointer at = JsonPointer.compile(added);
+    if (tree != null && tree.at(at.head()) instanceof ObjectNode parent) {
+      String name = at.last().getMatchingProperty();
+      if (!parent.has(name)) {
+        parent.putNull(name);
+      }
+    }
+    return MAPPER.treeToValue(tree, type);
   }
 }

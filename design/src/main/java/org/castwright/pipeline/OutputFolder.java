@@ -138,7 +138,7 @@ final class OutputFolder implements AutoCloseable {
         return true;
       }
     }
-    for (String name : new String[] {"report.json", RefusalFolder.NAME}) {
+    for (String name : new String[] {"report.json", RefusalFolder.NAME, CouponFolder.NAME}) {
       Path report = folder.resolve(name);
       if (Files.isRegularFile(report) && Files.readString(report).contains("\"castwright\"")) {
         return true;

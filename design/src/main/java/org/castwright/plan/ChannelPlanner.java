@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
@@ -64,25 +65,78 @@ final class ChannelPlanner {
     this.seam = new SeamPoints(seamLoops, p -> ground.sideDistance(p.x(), p.y()) < apart);
   }
 
-  PourPlan plan(Pour pour) {
+  PourPlan plan(Pour pour, AskedPlaces asked) {
     int axis = pour == Pour.SEAM ? 1 : 2;
     double least = RoofPeaks.least(casting);
     List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, axis, 1, least);
+    AskedChannels maker = asked(pour, asked);
+    if (asked.gate() != null) {
+      addAsked(maker.near(seen(pour, asked.gate()), true, warnings::add));
+    }
     for (RoofPeaks.Peak peak : strongest(peaks)) {
       boolean gate = channels.isEmpty();
       Channel c = pour == Pour.SEAM ? alongSeam(peak, gate) : alongPull(peak, gate);
       if (c == null) {
         warnings.add(unvented(peak));
-      } else {
+      } else if (asked.gate() == null || gate || maker.free(c)) {
         add(c);
+      } else if (!reached(peak)) {
+        warnings.add(unvented(peak));
+      }
+    }
+    for (Vec3 v : asked.vents()) {
+      if (!channels.isEmpty()) {
+        addAsked(maker.near(seen(pour, v), false, warnings::add));
       }
     }
     if (channels.isEmpty() && pour == Pour.SEAM) {
       gateBelowTheTop();
     }
-    addReliefVent(pour, peaks);
+    addReliefVent(pour, peaks, maker, !asked.vents().isEmpty());
     return new PourPlan(
         pour, pour == Pour.SEAM ? Vec3.Y : Vec3.Z, List.copyOf(channels), peaks.size(), warnings);
+  }
+
+  private AskedChannels asked(Pour pour, AskedPlaces asked) {
+    List<Vec3> places = new ArrayList<>(asked.vents());
+    if (asked.gate() != null) {
+      places.add(asked.gate());
+    }
+    if (pour == Pour.SEAM) {
+      List<Vec3> joins = places.isEmpty() ? List.of() : seam.all();
+      return new AskedChannels(joins, this::fromJoin, room);
+    }
+    List<Vec3> roof = new ArrayList<>(places);
+    if (!places.isEmpty()) {
+      roof.addAll(candidates(pour));
+    }
+    return new AskedChannels(
+        roof.stream().map(this::onRoof).filter(Objects::nonNull).distinct().toList(),
+        this::pullChannel,
+        room);
+  }
+
+  /** On a lying mold a place is the one seen there from above. */
+  private Vec3 seen(Pour pour, Vec3 p) {
+    Vec3 roof = pour == Pour.SEAM ? null : onRoof(p);
+    return roof == null ? p : roof;
+  }
+
+  private Vec3 onRoof(Vec3 p) {
+    double z = ground.roofAt(p.x(), p.y());
+    return Double.isNaN(z) ? null : new Vec3(p.x(), p.y(), z);
+  }
+
+  private void addAsked(Channel c) {
+    if (c != null) {
+      add(c);
+    }
+  }
+
+  /** Whether a channel that is there starts so near to a peak that the air leaves by it. */
+  private boolean reached(RoofPeaks.Peak peak) {
+    return channels.stream()
+        .anyMatch(c -> c.inner().minus(peak.point()).length() <= c.boreMm() + sizes.vent());
   }
 
   /** Where nothing at the top can be joined, as under a side piece: the highest place that can. */
@@ -320,11 +374,20 @@ final class ChannelPlanner {
 
   // ---- a vent beside the gate, so that air can leave while the gate is full ----
 
-  private void addReliefVent(Pour pour, List<RoofPeaks.Peak> peaks) {
-    if (channels.size() != 1 || peaks.isEmpty()) {
+  private void addReliefVent(
+      Pour pour, List<RoofPeaks.Peak> peaks, AskedChannels maker, boolean askedVents) {
+    boolean others = channels.size() > 1 && !askedVents;
+    if (channels.isEmpty() || others || peaks.isEmpty()) {
       return;
     }
     Channel gate = channels.get(0);
+    double top = height(pour, gate.inner());
+    double most =
+        0.35 * (pour == Pour.SEAM ? casting.bounds().size().y() : casting.bounds().size().z());
+    // a vent asked for far below fills up before the air at the top has left
+    if (channels.stream().skip(1).anyMatch(c -> top - height(pour, c.inner()) < most)) {
+      return;
+    }
     double apart = gate.mouthMm() / 2 + sizes.vent() / 2 + 3;
     Vec3 best = null;
     for (Vec3 p : candidates(pour)) {
@@ -336,16 +399,14 @@ final class ChannelPlanner {
         best = p;
       }
     }
-    double most =
-        0.35 * (pour == Pour.SEAM ? casting.bounds().size().y() : casting.bounds().size().z());
-    if (best != null && height(pour, gate.inner()) - height(pour, best) < most) {
+    if (best != null && top - height(pour, best) < most) {
       Channel vent =
           pour == Pour.PULL
               ? pullChannel(best, false)
               : new Route(ground, box.y1()).straightUp(best.x(), best.y(), sizes.vent() / 2)
                   ? fromJoin(best, false)
                   : null;
-      if (vent != null) {
+      if (vent != null && (channels.size() == 1 || maker.free(vent))) {
         add(vent);
       }
     }

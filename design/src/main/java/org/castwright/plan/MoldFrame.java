@@ -36,6 +36,12 @@ public record MoldFrame(Vec3 scale, Frame axes, Vec3 origin) {
     return axes.toWorld(direction);
   }
 
+  /** A point of the model's frame, before scaling, in the mold frame. */
+  public Vec3 pointToMold(Vec3 p) {
+    Vec3 scaled = new Vec3(p.x() * scale.x(), p.y() * scale.y(), p.z() * scale.z());
+    return axes.toLocal(scaled).minus(origin);
+  }
+
   /** A point of the mold frame in the model's frame, before scaling. */
   public Vec3 pointToModel(Vec3 point) {
     Vec3 p = axes.toWorld(point.plus(origin));

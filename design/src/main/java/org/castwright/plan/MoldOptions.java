@@ -23,6 +23,7 @@ import org.castwright.geom.Vec3;
  * @param leaveMm3 space that may stay caught in a mold with side pieces, in creases that give or
  *     are scraped off, mm³
  * @param allowCaught build even when trapped space is left
+ * @param openings where gate and vents should be and how wide; null for all by rule
  * @param threads worker threads, at least 1
  */
 public record MoldOptions(
@@ -41,6 +42,7 @@ public record MoldOptions(
     int pieces,
     double leaveMm3,
     boolean allowCaught,
+    Openings openings,
     int threads) {
 
   /**
@@ -65,6 +67,7 @@ public record MoldOptions(
           2,
           5,
           false,
+          Openings.BY_RULE,
           2);
 
   /** More pieces than this are not planned: nobody closes such a mold by hand. */
@@ -72,6 +75,7 @@ public record MoldOptions(
 
   /** Checks every value; the message of the exception says which is wrong and what is allowed. */
   public MoldOptions {
+    openings = openings == null ? Openings.BY_RULE : openings;
     require(wallMm == 0 || (wallMm >= 2 && wallMm <= 100), "the wall must be 2 to 100 mm");
     require(clearanceMm >= 0 && clearanceMm <= 2, "the clearance must be 0 to 2 mm");
     require(keyCount == 0 || (keyCount >= 3 && keyCount <= 12), "the keys must be 3 to 12");
@@ -114,6 +118,7 @@ public record MoldOptions(
     private int pieces;
     private double leaveMm3;
     private boolean allowCaught;
+    private Openings openings;
     private int threads;
 
     private With(MoldOptions o) {
@@ -132,6 +137,7 @@ public record MoldOptions(
       pieces = o.pieces;
       leaveMm3 = o.leaveMm3;
       allowCaught = o.allowCaught;
+      openings = o.openings;
       threads = o.threads;
     }
 
@@ -210,6 +216,11 @@ public record MoldOptions(
       return this;
     }
 
+    public With openings(Openings v) {
+      openings = v;
+      return this;
+    }
+
     public With threads(int v) {
       threads = v;
       return this;
@@ -232,6 +243,7 @@ public record MoldOptions(
           pieces,
           leaveMm3,
           allowCaught,
+          openings,
           threads);
     }
   }

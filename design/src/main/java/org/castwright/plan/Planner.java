@@ -57,7 +57,8 @@ final class Planner {
     this.options = options;
     this.kernel = kernel;
     this.progress = progress;
-    this.material = Materials.of(options.material());
+    Openings o = options.openings();
+    this.material = Materials.of(options.material()).withBores(o.gateMm(), o.ventMm());
   }
 
   MoldPlan plan() {
@@ -91,6 +92,11 @@ final class Planner {
   }
 
   private MoldPlan divided(Vec3 scale, SurveyResult survey, CoverResult cover) {
+    if (options.openings().placed()) {
+      warnings.add(
+          "Gate and vents stand where the casting's tops are, not where they were asked for: pieces"
+              + " that leave along any pulls take them along only there.");
+    }
     return new DividedPlanner(model, options, material, kernel, progress)
         .plan(scale, survey, cover, warnings);
   }
@@ -224,7 +230,7 @@ final class Planner {
     List<String> notes = new ArrayList<>(warnings);
     PourPlan pour =
         new ChannelPlanner(casting, room, block.box(), sizes, parting.seamLoops())
-            .plan(options.pour());
+            .plan(options.pour(), AskedPlaces.of(options.openings(), frame));
     notes.addAll(pour.warnings());
     KeyPlanner keyPlanner = new KeyPlanner(room, block.box(), sizes);
     int count = options.keyCount() > 0 ? options.keyCount() : keyPlanner.usualCount();

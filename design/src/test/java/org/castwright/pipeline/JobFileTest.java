@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 import org.castwright.geom.LengthUnit;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshException;
@@ -15,6 +16,7 @@ import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
+import org.castwright.plan.Openings;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
 import org.castwright.repair.HealMode;
@@ -53,6 +55,7 @@ class JobFileTest {
               5,
               2.5,
               true,
+              new Openings(new Vec3(1, 2, 3), List.of(new Vec3(0.1, 5, 6)), 9, 1.25),
               3),
           new Vec3(300, 301, 302));
 
@@ -73,6 +76,17 @@ class JobFileTest {
     assertEquals(ALL_DIFFERENT, read.options());
     assertEquals(model.toString(), read.model());
     assertEquals(MoldJob.VERSION, read.castwright());
+  }
+
+  @Test
+  void aJobOfAnEarlierVersionHasItsOpeningsByRule() throws IOException {
+    String now = Files.readString(job);
+    String then = now.replaceAll("(?s),\\s*\"openings\" : \\{.*?\\n      \\}", "");
+    assertTrue(then.length() < now.length() && !then.contains("openings"), then);
+    Files.writeString(job, then);
+    MoldOptions read = JobFile.read(job).options().mold();
+    assertEquals(Openings.BY_RULE, read.openings());
+    assertEquals(3, read.threads());
   }
 
   @Test
