@@ -57,6 +57,7 @@ final class MoldCommand implements Callable<Integer> {
 
   @Mixin private ModelArguments modelArguments;
   @Mixin private MoldArguments moldArguments;
+  @Mixin private PrinterArguments printer;
   @Mixin private SheetArguments sheet;
   @Mixin private RunArguments run;
 
@@ -69,7 +70,7 @@ final class MoldCommand implements Callable<Integer> {
     JobOptions options =
         new JobOptions(
             modelArguments.options(),
-            moldArguments.options(run.threads()),
+            printer.use(moldArguments.options(run.threads())),
             moldArguments.bed(),
             moldArguments.wedge());
     if (job != null) {

@@ -33,7 +33,11 @@ class SmallCommandsTest {
         "serve --help",
         "completion --help",
         "materials --help",
-        "pour --help"
+        "pour --help",
+        "trial --help",
+        "coupon --help",
+        "calibrate --help",
+        "compare --help"
       })
   void helpIsPrinted(String args) {
     Cli r = args.isEmpty() ? Cli.run() : Cli.run(args.split(" ", -1));
@@ -46,7 +50,19 @@ class SmallCommandsTest {
   void helpNamesEveryCommandAndEveryOptionHasWords() {
     String help = Cli.run("--help").out();
     for (String command :
-        List.of("mold", "look", "prove", "sheet", "serve", "demo", "materials", "pour")) {
+        List.of(
+            "mold",
+            "look",
+            "prove",
+            "sheet",
+            "serve",
+            "demo",
+            "materials",
+            "pour",
+            "trial",
+            "coupon",
+            "calibrate",
+            "compare")) {
       assertTrue(help.contains("  " + command), command);
     }
     Main.commandLine()

@@ -40,6 +40,23 @@ public final class JobFile {
    * @throws MeshException if the file is not a job, or its model is gone or has changed
    */
   public static Job read(Path file) throws IOException {
+    Job job = readAnyway(file);
+    Path model = Path.of(job.model());
+    if (!Files.isRegularFile(model)) {
+      throw new MeshException("the job's model " + model + " is gone; put it back.");
+    }
+    if (!sha256(model).equals(job.modelSha256())) {
+      throw new MeshException(
+          "the job's model " + model + " has changed since; run mold on the new model.");
+    }
+    return job;
+  }
+
+  /** Reads a job that is only looked at, whatever became of its model. */
+  static Job readAnyway(Path file) throws IOException {
+    if (!Files.isRegularFile(file)) {
+      throw new MeshException(file + " is not there; the mold was made in memory or is damaged.");
+    }
     Job job;
     try {
       job = Json.read(Files.readString(file), Job.class, ADDED);
@@ -48,14 +65,6 @@ public final class JobFile {
     }
     if (job == null || job.model() == null || job.options() == null) {
       throw new MeshException(file + " is not a job file; name the job.json of a mold folder.");
-    }
-    Path model = Path.of(job.model());
-    if (!Files.isRegularFile(model)) {
-      throw new MeshException("the job's model " + model + " is gone; put it back.");
-    }
-    if (!sha256(model).equals(job.modelSha256())) {
-      throw new MeshException(
-          "the job's model " + model + " has changed since; run mold on the new model.");
     }
     return job;
   }

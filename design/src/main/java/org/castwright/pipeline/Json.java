@@ -39,6 +39,11 @@ public final class Json {
     }
   }
 
+  /** As it would be written. */
+  static JsonNode tree(Object value) {
+    return MAPPER.valueToTree(value);
+  }
+
   /** On one line. */
   public static String line(Object value) {
     try {
