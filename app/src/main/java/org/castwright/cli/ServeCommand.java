@@ -9,15 +9,9 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.castwright.mesh.MeshException;
-import org.castwright.pipeline.MoldJob;
-import org.castwright.pipeline.Report;
-import org.castwright.plan.CaughtException;
-import org.castwright.progress.Progress;
-import org.castwright.solid.SolidKernel;
 import org.castwright.web.Bench;
 import org.castwright.web.Limits;
 import org.castwright.web.Maker;
-import org.castwright.web.Order;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -96,19 +90,7 @@ final class ServeCommand implements Callable<Integer> {
   }
 
   static Maker maker(int threads) {
-    return (Order order, Path output, Progress progress) -> make(order, output, progress, threads);
-  }
-
-  private static Report make(Order order, Path output, Progress progress, int threads)
-      throws IOException {
-    try (SolidKernel kernel = Kernels.warming()) {
-      MoldArtist artist = new MoldArtist(threads, order.sheet());
-      MoldJob job = new MoldJob(order.options(), kernel, artist, progress);
-      return job.run(order.model(), output).report();
-    } catch (CaughtException e) {
-      Refusal.write(e, output, threads);
-      throw e;
-    }
+    return new BenchMaker(threads);
   }
 
   /** Hands the address to what the system opens pages with; without one the person copies it. */

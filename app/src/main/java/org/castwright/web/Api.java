@@ -2,14 +2,11 @@ package org.castwright.web;
 
 import com.sun.net.httpserver.HttpExchange;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import org.castwright.material.Material;
 import org.castwright.material.Materials;
 import org.castwright.pipeline.MoldJob;
@@ -22,11 +19,13 @@ final class Api {
   private final Models models;
   private final Limits limits;
   private final int threads;
+  private final Notebook notebook;
   private final List<Route> routes = new ArrayList<>();
 
-  Api(Shelf shelf, Line line, Limits limits, int threads) {
+  Api(Shelf shelf, Line line, Notebook notebook, Maker maker, Limits limits, int threads) {
     this.shelf = shelf;
     this.line = line;
+    this.notebook = notebook;
     this.limits = limits;
     this.threads = threads;
     models = new Models(shelf, limits);
@@ -43,6 +42,8 @@ final class Api {
     routes.add(new Route("POST", "/api/jobs/{job}/cancel", this::cancel));
     routes.add(new Route("GET", "/api/jobs/{job}/zip", this::zip));
     routes.add(new Route("GET", "/api/jobs/{job}/files/{path}", this::file));
+    routes.addAll(new ShelfCalls(shelf, line, maker, limits).routes());
+    routes.addAll(new TrialCalls(shelf, line, notebook, limits).routes());
   }
 
   List<Route> routes() {
@@ -138,6 +139,9 @@ final class Api {
   private void order(HttpExchange x, Map<String, String> parts) throws IOException {
     OrderReader.Wish wish = OrderReader.read(Ask.text(x, limits.jsonBytes()), threads);
     Path model = shelf.model(wish.model());
+    if (!wish.printer().isBlank()) {
+      wish = wish.using(notebook.calibration());
+    }
     Reply.json(x, 202, line.add(wish.with(model), wish.name()).status());
   }
 
@@ -170,10 +174,8 @@ final class Api {
     Path dir = shelf.named(name);
     boolean known = line.find(name) != null;
     line.forget(name);
-    if (!known || Files.exists(dir)) {
-      shelf.discard(name);
-    }
-    Reply.bytes(x, 204, "txt", new byte[0]);
+    String binned = known && !Files.exists(dir) ? "" : shelf.discard(name);
+    Reply.json(x, 200, new ShelfCalls.Named(binned));
   }
 
   private void file(HttpExchange x, Map<String, String> parts) throws IOException {
@@ -182,19 +184,6 @@ final class Api {
 
   /** The whole folder as it is read, so that no second copy is needed. */
   private void zip(HttpExchange x, Map<String, String> parts) throws IOException {
-    Path dir = shelf.job(parts.get("job"));
-    String name = dir.getFileName().toString();
-    List<Path> files;
-    try (var all = Files.walk(dir)) {
-      files = all.filter(Files::isRegularFile).sorted().toList();
-    }
-    try (OutputStream out = Reply.stream(x, "zip", name + ".zip");
-        ZipOutputStream zip = new ZipOutputStream(out)) {
-      for (Path f : files) {
-        zip.putNextEntry(
-            new ZipEntry(name + "/" + dir.relativize(f).toString().replace('\\', '/')));
-        Files.copy(f, zip);
-      }
-    }
+    Reply.zip(x, shelf.job(parts.get("job")));
   }
 }

@@ -3,6 +3,7 @@ package org.castwright.web;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.file.Path;
@@ -26,16 +27,19 @@ public final class Bench implements AutoCloseable {
   private final ExecutorService workers;
   private final Guard guard;
   private final Page page;
+  private final Shelf shelf;
   private final Line line;
   private final Api api;
 
   private Bench(HttpServer server, Shelf shelf, Maker maker, Limits limits, int threads)
       throws IOException {
     this.server = server;
+    this.shelf = shelf;
     guard = new Guard(server.getAddress().getPort());
     page = new Page();
-    line = new Line(shelf, maker, limits);
-    api = new Api(shelf, line, limits, threads);
+    Notebook notebook = new Notebook(shelf);
+    line = new Line(shelf, notebook, maker, limits);
+    api = new Api(shelf, line, notebook, maker, limits, threads);
     workers =
         Executors.newFixedThreadPool(
             WORKERS,
@@ -64,10 +68,15 @@ public final class Bench implements AutoCloseable {
     }
     InetSocketAddress address =
         new InetSocketAddress(InetAddress.getByAddress(new byte[] {127, 0, 0, 1}), port);
-    HttpServer server = HttpServer.create(address, 0);
-    Bench bench = new Bench(server, shelf, maker, limits, threads);
-    server.start();
-    return bench;
+    try {
+      HttpServer server = HttpServer.create(address, 0);
+      Bench bench = new Bench(server, shelf, maker, limits, threads);
+      server.start();
+      return bench;
+    } catch (IOException e) {
+      shelf.close();
+      throw e;
+    }
   }
 
   public int port() {
@@ -133,5 +142,10 @@ public final class Bench implements AutoCloseable {
     line.close();
     server.stop(0);
     workers.shutdownNow();
+    try {
+      shelf.close();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

@@ -13,7 +13,9 @@ final class Job implements Progress {
     UNPROVED,
     REFUSED,
     FAILED,
-    CANCELLED
+    CANCELLED,
+    /** An earlier run of the program ended under it. */
+    INTERRUPTED
   }
 
   private final String name;

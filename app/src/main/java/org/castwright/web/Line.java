@@ -1,7 +1,6 @@
 package org.castwright.web;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -14,6 +13,7 @@ import org.castwright.mesh.MeshException;
 import org.castwright.pipeline.Report;
 import org.castwright.plan.CaughtException;
 import org.castwright.progress.Progress;
+import org.castwright.trial.TrialLog;
 
 /** Jobs in line: one runs, the others wait. */
 final class Line implements AutoCloseable {
@@ -26,9 +26,15 @@ final class Line implements AutoCloseable {
   private final Limits limits;
   private final ExecutorService worker;
   private final Map<String, Job> jobs = new LinkedHashMap<>();
+  private final LineFolder folder;
+  private final Notebook notebook;
+  private long number;
+  private volatile boolean closing;
 
-  Line(Shelf shelf, Maker maker, Limits limits) {
+  Line(Shelf shelf, Notebook notebook, Maker maker, Limits limits) throws IOException {
     this.shelf = shelf;
+    this.notebook = notebook;
+    folder = new LineFolder(shelf.root());
     this.maker = maker;
     this.limits = limits;
     worker =
@@ -38,6 +44,29 @@ final class Line implements AutoCloseable {
               t.setDaemon(true);
               return t;
             });
+    goOn();
+  }
+
+  /**
+   * Goes on with what an earlier run left in line. What ran when the program ended is not begun
+   * again by itself: it may be why it ended.
+   */
+  private void goOn() throws IOException {
+    for (LineFolder.Entry e : folder.left()) {
+      Job job = new Job(e.name());
+      jobs.put(e.name(), job);
+      shelf.keepPromise(e.name());
+      number = e.number() + 1;
+      if (e.began()) {
+        folder.take(e.name());
+        shelf.sweepAfter(e.name());
+        String words = "The program ended while this ran; make it again.";
+        job.end(Job.State.INTERRUPTED, words);
+        shelf.release(e.name());
+      } else {
+        worker.execute(() -> run(job, e));
+      }
+    }
   }
 
   /**
@@ -46,36 +75,50 @@ final class Line implements AutoCloseable {
    * @param wanted the name it should have; it may get a number
    * @throws Refused if too many wait already
    */
-  synchronized Job add(Order order, String wanted) {
+  synchronized Job add(Order order, String wanted) throws IOException {
     long waiting = jobs.values().stream().filter(j -> j.state() == Job.State.WAITING).count();
     if (waiting >= limits.waiting()) {
       throw new Refused(429, "Too many jobs wait already; let some finish or cancel them.");
     }
-    Job job = new Job(free(wanted));
+    Job job = new Job(name(wanted));
+    LineFolder.Entry entry = LineFolder.Entry.of(number++, job.name(), order);
+    folder.put(entry);
     jobs.put(job.name(), job);
-    worker.execute(() -> run(job, order));
+    worker.execute(() -> run(job, entry));
     return job;
   }
 
-  private String free(String wanted) {
+  private String name(String wanted) {
     String base = Shelf.harmless(wanted).replaceAll("\\.[a-z0-9]+$", "").replace('.', '-');
-    if (base.isEmpty() || base.equals(Shelf.MODELS)) {
+    if (base.isEmpty() || base.startsWith("-") || Shelf.KEPT.contains(base)) {
       base = "job";
     }
-    String name = base;
-    for (int n = 2; jobs.containsKey(name) || Files.exists(shelf.root().resolve(name)); n++) {
-      name = base + "-" + n;
-    }
-    return name;
+    return shelf.promise(base);
   }
 
-  private void run(Job job, Order order) {
-    if (!job.begin()) {
-      return;
-    }
-    Path folder = shelf.root().resolve(job.name());
+  private void run(Job job, LineFolder.Entry entry) {
     try {
-      Report r = maker.make(order, folder, job);
+      if (job.begin()) {
+        folder.put(entry.running());
+        make(job, entry.order());
+      }
+      // what a stop of the program cancels stays on the list for the next start
+      if (!closing || job.state() != Job.State.CANCELLED) {
+        folder.take(job.name());
+      }
+    } catch (IOException e) {
+      job.end(Job.State.FAILED, "The disk refuses: " + e.getMessage());
+    } finally {
+      shelf.release(job.name());
+    }
+  }
+
+  private void make(Job job, Order order) throws IOException {
+    Path target = shelf.root().resolve(job.name());
+    try {
+      TrialLog log = notebook.handOn(order.answering(), job.name());
+      Report r = maker.make(order.with(log), target, job);
+      notebook.applied(order.answering(), job.name());
       long failed = r.proof().checks().stream().filter(c -> !c.passed()).count();
       if (failed == 0) {
         int checks = r.proof().checks().size();
@@ -123,6 +166,7 @@ final class Line implements AutoCloseable {
   /** Cancels everything and waits for the running job to clean up. */
   @Override
   public void close() {
+    closing = true;
     all().forEach(Job::cancel);
     worker.shutdown();
     try {

@@ -16,9 +16,7 @@ import org.castwright.mesh.MeshException;
 import org.castwright.mesh.TriMesh;
 import org.castwright.meshio.GlbWriter;
 import org.castwright.meshio.MeshReader;
-import org.castwright.meshio.NamedMesh;
 import org.castwright.meshio.StlWriter;
-import org.castwright.pipeline.Colors;
 
 /** Models that are brought or come with the program. */
 final class Models {
@@ -138,7 +136,7 @@ final class Models {
     TriMesh mesh = read(file, name);
     Path side = Files.createTempFile(shelf.root(), ".show-", ".glb");
     try {
-      GlbWriter.write(side, List.of(new NamedMesh("model", mesh, Colors.CASTING)));
+      GlbWriter.write(side, ViewMeshes.model(mesh));
       Reply.file(x, side);
     } finally {
       Files.deleteIfExists(side);

@@ -11,6 +11,7 @@ import java.util.Set;
 import org.castwright.geom.LengthUnit;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
+import org.castwright.pipeline.CalibrationFile;
 import org.castwright.pipeline.JobOptions;
 import org.castwright.pipeline.ModelOptions;
 import org.castwright.pipeline.Up;
@@ -25,6 +26,7 @@ import org.castwright.repair.HealMode;
 import org.castwright.sheet.Paper;
 import org.castwright.sheet.SheetOptions;
 import org.castwright.sheet.Units;
+import org.castwright.trial.Calibration;
 
 /** Reads an order; what is not said takes the value that the command line would take. */
 final class OrderReader {
@@ -57,6 +59,7 @@ final class OrderReader {
           "vents_at",
           "gate_mm",
           "vent_mm",
+          "printer",
           "bed_mm",
           "paper",
           "sheet_units");
@@ -70,7 +73,19 @@ final class OrderReader {
   }
 
   /** An order before its model is found. */
-  record Wish(String name, String model, JobOptions options, SheetOptions sheet) {
+  record Wish(String name, String model, String printer, JobOptions options, SheetOptions sheet) {
+
+    /** With what is known of material and printer, where it says nothing else. */
+    Wish using(Calibration own) {
+      JobOptions o = options;
+      return new Wish(
+          name,
+          model,
+          printer,
+          new JobOptions(
+              o.model(), CalibrationFile.use(own, printer, o.mold()), o.bed(), o.wedgeDeg()),
+          sheet);
+    }
 
     Order with(Path file) {
       return new Order(file, options, sheet);
@@ -112,7 +127,8 @@ final class OrderReader {
     Paper paper = choice("paper", Paper.class, SheetOptions.DEFAULT.paper());
     Units units = choice("sheet_units", Units.class, SheetOptions.DEFAULT.units());
     JobOptions options = new JobOptions(model(), mold(), bed());
-    return new Wish(name, model, options, new SheetOptions(paper, units));
+    return new Wish(
+        name, model, text("printer", "").strip(), options, new SheetOptions(paper, units));
   }
 
   private ModelOptions model() {

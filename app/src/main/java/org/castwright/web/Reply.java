@@ -8,8 +8,12 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.castwright.pipeline.Json;
 
 /** Writes answers, each with the headers that keep a page to itself. */
@@ -57,6 +61,23 @@ final class Reply {
     try (InputStream in = Files.newInputStream(file);
         OutputStream out = x.getResponseBody()) {
       in.transferTo(out);
+    }
+  }
+
+  /** A whole folder as it is read, so that no second copy is needed. */
+  static void zip(HttpExchange x, Path dir) throws IOException {
+    String name = dir.getFileName().toString();
+    List<Path> files;
+    try (Stream<Path> all = Files.walk(dir)) {
+      files = all.filter(Files::isRegularFile).sorted().toList();
+    }
+    try (OutputStream out = stream(x, "zip", name + ".zip");
+        ZipOutputStream zip = new ZipOutputStream(out)) {
+      for (Path f : files) {
+        zip.putNextEntry(
+            new ZipEntry(name + "/" + dir.relativize(f).toString().replace('\\', '/')));
+        Files.copy(f, zip);
+      }
     }
   }
 

@@ -1,6 +1,5 @@
 package org.castwright.web;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -56,6 +55,8 @@ class AttacksTest {
     Set<String> out = new TreeSet<>();
     try (var all = Files.walk(desk.folder)) {
       all.filter(Files::isRegularFile).forEach(p -> out.add(desk.folder.relativize(p).toString()));
+      // tells other benches that this one is open
+      out.remove(".lock");
     }
     return out;
   }
@@ -339,6 +340,6 @@ class AttacksTest {
     String status = desk.until("egg", "failed");
     assertTrue(status.contains("memory") && status.contains("-Xmx"), status);
     assertEquals(200, http.call("GET", "/api/version").status());
-    assertArrayEquals(new byte[0], http.call("DELETE", "/api/jobs/egg").body());
+    assertEquals("{\"name\":\"\"}", http.call("DELETE", "/api/jobs/egg").text());
   }
 }

@@ -95,9 +95,9 @@ class BenchTest {
   @Test
   void discardedJobsGoToTheBin() throws IOException {
     Desk.job(temp.resolve("old"));
-    assertEquals(204, http.call("DELETE", "/api/jobs/old").status());
+    assertEquals("{\"name\":\"old\"}", http.call("DELETE", "/api/jobs/old").text());
     Desk.job(temp.resolve("old"));
-    assertEquals(204, http.call("DELETE", "/api/jobs/old").status());
+    assertEquals("{\"name\":\"old-2\"}", http.call("DELETE", "/api/jobs/old").text());
     assertTrue(Files.exists(temp.resolve(".bin/old/report.json")));
     assertTrue(Files.exists(temp.resolve(".bin/old-2/report.json")));
     assertEquals(404, http.call("DELETE", "/api/jobs/old").status());
