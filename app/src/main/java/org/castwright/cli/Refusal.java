@@ -6,8 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.castwright.mesh.TriMesh;
+import org.castwright.meshio.GlbWriter;
+import org.castwright.meshio.NamedMesh;
 import org.castwright.pictures.MoldPictures;
 import org.castwright.pictures.PictureOptions;
+import org.castwright.pipeline.Colors;
 import org.castwright.pipeline.RefusalFolder;
 import org.castwright.plan.CaughtException;
 import org.castwright.survey.CaughtPlace;
@@ -19,11 +22,45 @@ final class Refusal {
 
   static final String PICTURE = "pictures/caught.png";
 
+  /** The caught places on the model, as binary glTF. */
+  static final String VIEW = "caught.glb";
+
   private Refusal() {}
 
   static void write(CaughtException e, Path output, int threads) throws IOException {
     RefusalFolder.write(
-        e, output, dir -> picture(e.scaled(), e.survey(), dir.resolve(PICTURE), threads));
+        e,
+        output,
+        dir -> {
+          picture(e.scaled(), e.survey(), dir.resolve(PICTURE), threads);
+          view(e.scaled(), e.survey().caught(), dir.resolve(VIEW));
+        });
+  }
+
+  /** For looking at: what is free and what is caught as two bodies, in the scaled model's frame. */
+  private static void view(TriMesh mesh, CaughtPlaces caught, Path file) throws IOException {
+    int[] free = facets(mesh, caught, false);
+    int[] held = facets(mesh, caught, true);
+    List<NamedMesh> bodies = new ArrayList<>();
+    if (free.length > 0) {
+      bodies.add(new NamedMesh("model", new TriMesh(mesh.xyz(), free), Colors.CASTING));
+    }
+    if (held.length > 0) {
+      bodies.add(new NamedMesh("caught", new TriMesh(mesh.xyz(), held), Colors.CAUGHT));
+    }
+    GlbWriter.write(file, bodies);
+  }
+
+  private static int[] facets(TriMesh mesh, CaughtPlaces caught, boolean held) {
+    int[] out = new int[mesh.tri().length];
+    int n = 0;
+    for (int f = 0; f < mesh.triangleCount(); f++) {
+      if (caught.caught(f) == held) {
+        System.arraycopy(mesh.tri(), 3 * f, out, n, 3);
+        n += 3;
+      }
+    }
+    return java.util.Arrays.copyOf(out, n);
   }
 
   /** Draws the caught places of a model. */

@@ -4,151 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
-import java.util.Map;
-import org.castwright.web.Bench;
-import org.castwright.web.Limits;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
-/**
- * The page in a real browser: Chromium, driven by Playwright. Skipped where there is none; {@code
- * CHROMIUM} names one that is not on the path.
- */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class BrowserIT {
-
-  /** A job may take so long on a busy machine, ms. */
-  private static final double LONG = 300_000;
-
-  private Path temp;
-  private Playwright playwright;
-  private Browser browser;
-  private Bench bench;
-  private BrowserContext context;
-  private Page page;
-  private final List<String> complaints = Collections.synchronizedList(new ArrayList<>());
-
-  @BeforeAll
-  void launch(@TempDir Path dir) throws IOException {
-    temp = dir;
-    Path chromium = find("chromium", System.getenv("CHROMIUM"));
-    Path node = find("node", null);
-    Path core = Path.of("node_modules/playwright-core").toAbsolutePath();
-    Assumptions.assumeTrue(chromium != null, "no Chromium");
-    Assumptions.assumeTrue(node != null && Files.isDirectory(core), "no Node part of Playwright");
-    Path driver = Files.createDirectories(temp.resolve("driver"));
-    Files.createSymbolicLink(driver.resolve("node"), node);
-    Files.createSymbolicLink(driver.resolve("package"), core);
-    System.setProperty("playwright.cli.dir", driver.toString());
-    playwright =
-        Playwright.create(
-            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    browser =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(chromium)
-                    .setArgs(
-                        List.of(
-                            "--no-sandbox",
-                            "--enable-unsafe-swiftshader",
-                            "--use-gl=angle",
-                            "--use-angle=swiftshader")));
-    bench = Bench.start(temp.resolve("jobs"), 0, ServeCommand.maker(2), Limits.DEFAULT, 2);
-  }
-
-  private static Path find(String program, String wanted) {
-    if (wanted != null) {
-      return Path.of(wanted);
-    }
-    return Arrays.stream(System.getenv("PATH").split(":"))
-        .map(d -> Path.of(d, program))
-        .filter(Files::isExecutable)
-        .findFirst()
-        .orElse(null);
-  }
-
-  @AfterAll
-  void end() {
-    if (bench != null) {
-      bench.close();
-    }
-    if (playwright != null) {
-      playwright.close();
-    }
-  }
-
-  @BeforeEach
-  void open() {
-    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(1280, 720));
-    context.setDefaultTimeout(60_000);
-    page = tab();
-  }
-
-  @AfterEach
-  void close() {
-    context.close();
-    assertEquals(List.of(), complaints);
-  }
-
-  private Page tab() {
-    Page p = context.newPage();
-    p.onPageError(complaints::add);
-    p.onConsoleMessage(
-        m -> {
-          if (m.type().equals("error")) {
-            complaints.add(m.text());
-          }
-        });
-    String own = "http://127.0.0.1:" + bench.port() + "/";
-    p.onRequest(
-        r -> {
-          if (!r.url().startsWith(own) && !r.url().startsWith("blob:" + own)) {
-            complaints.add("asked elsewhere: " + r.url());
-          }
-        });
-    p.navigate(bench.address());
-    p.waitForSelector("#samples button");
-    return p;
-  }
-
-  private void bring(String name) throws IOException {
-    Path egg = Cli.egg(Files.createDirectories(temp.resolve(name)));
-    Path named = Files.move(egg, egg.resolveSibling(name + ".stl"));
-    page.setInputFiles("#file", named);
-    page.waitForSelector(".good #v-model");
-  }
-
-  private void proved() {
-    page.waitForSelector(".good #v-proof", new Page.WaitForSelectorOptions().setTimeout(LONG));
-    page.waitForSelector("#controls", visible());
-  }
-
-  private static Page.WaitForSelectorOptions visible() {
-    return new Page.WaitForSelectorOptions().setState(WaitForSelectorState.VISIBLE);
-  }
+/** The page in a real browser: from a model to a mold and its sheet. */
+class BrowserIT extends InBrowser {
 
   @Test
   void fromAModelToAProvedMoldAndItsSheet() throws IOException {
@@ -239,6 +107,21 @@ class BrowserIT {
     assertTrue(page.textContent("#v-model").contains("junk.stl"));
     // the browser reports the refused call by itself
     complaints.removeIf(c -> c.contains("422"));
+  }
+
+  /** The first paint on this machine, with a busy processor and no graphics chip. */
+  @Test
+  void theFirstPaintComesSoon() {
+    double best = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < 3; i++) {
+      page.reload();
+      page.waitForSelector("#samples button");
+      Object at =
+          page.evaluate(
+              "() => performance.getEntriesByName('first-contentful-paint')[0].startTime");
+      best = Math.min(best, ((Number) at).doubleValue());
+    }
+    assertTrue(best < 1000, "first paint after " + best + " ms");
   }
 
   /** Rules of axe-core, which follow WCAG 2.1 A and AA, light and dark. */

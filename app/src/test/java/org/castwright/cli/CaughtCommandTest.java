@@ -34,7 +34,7 @@ class CaughtCommandTest {
     assertTrue(!r.err().contains("Exception"), r.err());
 
     assertEquals(Set.of("knot mold", "knot.stl"), Cli.namesIn(dir));
-    assertEquals(Set.of("pictures", "refusal.json"), Cli.namesIn(out));
+    assertEquals(Set.of("pictures", "refusal.json", "caught.glb"), Cli.namesIn(out));
     assertNotNull(ImageIO.read(out.resolve("pictures/caught.png").toFile()));
     JsonNode j = new ObjectMapper().readTree(Files.readString(out.resolve("refusal.json")));
     assertTrue(j.at("/survey/trapped_volume_mm3").asDouble() > 10);

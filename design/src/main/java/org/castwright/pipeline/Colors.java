@@ -11,6 +11,9 @@ public final class Colors {
   private static final List<String> PIECES =
       List.of("#56B4E9", "#E69F00", "#009E73", "#CC79A7", "#F0E442", "#0072B2");
 
+  /** Caught places: the palette's vermillion. */
+  public static final String CAUGHT = "#D55E00";
+
   /** A gray-blue. */
   public static final String CASTING = "#AEBBC8";
 

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -23,13 +24,14 @@ import org.castwright.mesh.MeshException;
 @JsonInclude(JsonInclude.Include.ALWAYS)
 public record Comparison(String a, String b, List<Setting> settings, List<Value> numbers) {
 
-  /** An option of the job that is not the same; JSON as in {@code job.json}, null where unset. */
+  /** An option of the job that is not the same, in words. */
   public record Setting(String name, String a, String b) {}
 
   /** A number of both; null where a mold has none. */
   public record Value(String name, String unit, Double a, Double b) {}
 
   private static final double CM3 = 1000;
+  private static final String BY_RULE = "by rule";
 
   /**
    * Reads both folders.
@@ -60,8 +62,8 @@ public record Comparison(String a, String b, List<Setting> settings, List<Value>
     names.addAll(right.keySet());
     List<Setting> out = new ArrayList<>();
     for (String n : names) {
-      String x = left.getOrDefault(n, "null");
-      String y = right.getOrDefault(n, "null");
+      String x = left.getOrDefault(n, BY_RULE);
+      String y = right.getOrDefault(n, BY_RULE);
       if (!x.equals(y)) {
         out.add(new Setting(n, x, y));
       }
@@ -80,20 +82,35 @@ public record Comparison(String a, String b, List<Setting> settings, List<Value>
   }
 
   private static void walk(String name, JsonNode node, SortedMap<String, String> out) {
-    if (!node.isObject() || isVector(node)) {
-      out.put(name.strip(), isVector(node) ? vector(node) : node.toString().replace("\"", ""));
+    if (node.isObject() && !isVector(node)) {
+      node.fields()
+          .forEachRemaining(
+              e -> walk(name + " " + e.getKey().replace('_', ' '), e.getValue(), out));
       return;
     }
-    node.fields()
-        .forEachRemaining(e -> walk(name + " " + e.getKey().replace('_', ' '), e.getValue(), out));
+    boolean byRule = node.isNull() || (node.isEmpty() && node.isArray());
+    byRule |= node.isNumber() && node.asDouble() == 0 && name.matches(".*( mm|count)");
+    out.put(name.strip(), byRule ? BY_RULE : words(node));
+  }
+
+  private static String words(JsonNode node) {
+    if (isVector(node)) {
+      return plain(node.get("x")) + ", " + plain(node.get("y")) + ", " + plain(node.get("z"));
+    }
+    if (node.isArray()) {
+      List<String> all = new ArrayList<>();
+      node.forEach(n -> all.add(words(n)));
+      return String.join("; ", all);
+    }
+    return node.isNumber() ? plain(node) : node.asText().toLowerCase(Locale.ROOT);
+  }
+
+  private static String plain(JsonNode number) {
+    return String.format(Locale.ROOT, "%.3f", number.asDouble()).replaceAll("\\.?0+$", "");
   }
 
   private static boolean isVector(JsonNode n) {
     return n.size() == 3 && n.has("x") && n.has("y") && n.has("z");
-  }
-
-  private static String vector(JsonNode n) {
-    return n.get("x") + ", " + n.get("y") + ", " + n.get("z");
   }
 
   private static List<Value> numbers(Report a, Report b) {

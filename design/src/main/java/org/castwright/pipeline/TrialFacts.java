@@ -76,6 +76,7 @@ final class TrialFacts {
         options.allowCaught(),
         caught(),
         drafts(),
+        air(),
         m.pourC(),
         m.release() == null ? null : m.release().words());
   }
@@ -105,12 +106,34 @@ final class TrialFacts {
         .toList();
   }
 
-  private List<Facts.DraftAt> drafts() throws IOException {
-    List<Facts.DraftAt> out = new ArrayList<>();
-    if (notes.stream().noneMatch(n -> n.kind() == Note.Kind.STUCK)) {
+  private boolean noted(Note.Kind kind) {
+    return notes.stream().anyMatch(n -> n.kind() == kind);
+  }
+
+  private TriMesh casting() throws IOException {
+    return MeshReader.read(dir.resolve(report.casting().file())).mesh();
+  }
+
+  private List<Facts.AirAt> air() throws IOException {
+    List<Facts.AirAt> out = new ArrayList<>();
+    if (!noted(Note.Kind.AIR)) {
       return out;
     }
-    TriMesh casting = MeshReader.read(dir.resolve(report.casting().file())).mesh();
+    AirWay way = new AirWay(casting(), MoldPoints.vec(report.pour().up()));
+    for (int i = 0; i < notes.size(); i++) {
+      if (notes.get(i).kind() == Note.Kind.AIR) {
+        out.add(way.from(i, MoldPoints.vec(notes.get(i).at())));
+      }
+    }
+    return out;
+  }
+
+  private List<Facts.DraftAt> drafts() throws IOException {
+    List<Facts.DraftAt> out = new ArrayList<>();
+    if (!noted(Note.Kind.STUCK)) {
+      return out;
+    }
+    TriMesh casting = casting();
     List<Vec3> pulls = report.pieces().stream().map(p -> MoldPoints.vec(p.pull())).toList();
     for (int i = 0; i < notes.size(); i++) {
       if (notes.get(i).kind() == Note.Kind.STUCK) {

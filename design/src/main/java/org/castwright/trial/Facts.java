@@ -26,6 +26,7 @@ import java.util.List;
  * @param allowedCaught whether the mold was built though it is caught
  * @param caught places that two pieces hold fast
  * @param pulls other pulls that open the model as well, each with what it does at the notes' places
+ * @param air where air of the noted places goes
  * @param pourC usual temperatures at the pour, lowest and highest; empty when not known
  * @param releaseAgent of the table, or null
  */
@@ -50,6 +51,7 @@ public record Facts(
     boolean allowedCaught,
     List<CaughtSpot> caught,
     List<DraftAt> pulls,
+    List<AirAt> air,
     List<Double> pourC,
     String releaseAgent) {
 
@@ -67,4 +69,14 @@ public record Facts(
    * @param betterDeg its draft there
    */
   public record DraftAt(int note, double draftDeg, List<Double> better, double betterDeg) {}
+
+  /**
+   * Where air of a noted place goes.
+   *
+   * @param note index of the note
+   * @param roofDeg how far the cavity's surface there leans over: 90 for a level roof, 0 for an
+   *     upright wall, below zero for a floor
+   * @param peak where air rises to along the surface
+   */
+  public record AirAt(int note, double roofDeg, List<Double> peak) {}
 }

@@ -43,6 +43,7 @@ class ReasonerTest {
         false,
         caught,
         drafts,
+        List.of(new Facts.AirAt(0, 70, PLACE)),
         List.of(68.0, 71.0),
         "silicone spray");
   }
@@ -84,6 +85,48 @@ class ReasonerTest {
     Change c = change(only(Note.of(Kind.AIR, PLACE), f), Option.VENT_MM);
     // twice the flow by the fourth power of the bore
     assertEquals(2, Math.pow(c.number() / 1.5, 4), 0.02);
+  }
+
+  @Test
+  void airOnAFloorIsNoMatterOfVents() {
+    Answer a = only(Note.of(Kind.AIR, PLACE), with(new Facts.AirAt(0, -80, PLACE)));
+    assertTrue(a.changes().isEmpty() && a.advice().size() == 2, a.toString());
+  }
+
+  @Test
+  void theVentGoesWhereTheAirRisesTo() {
+    List<Double> peak = List.of(-30.0, 44.0, 1.0);
+    Answer a = only(Note.of(Kind.AIR, PLACE), with(new Facts.AirAt(0, 3, peak)));
+    assertEquals(peak, change(a, Option.VENT_AT).place());
+    assertTrue(a.because().contains("rises to (-30.0, 44.0, 1.0)"), a.because());
+  }
+
+  private static Facts with(Facts.AirAt air) {
+    Facts f = PLAIN;
+    return new Facts(
+        f.material(),
+        f.printer(),
+        f.process(),
+        f.shrinkPercent(),
+        f.clearanceMm(),
+        f.closing(),
+        f.wallMm(),
+        f.wallNeededMm(),
+        f.closingN(),
+        f.gateMm(),
+        f.ventMm(),
+        f.channels(),
+        f.pockets(),
+        f.longestMm(),
+        f.divided(),
+        f.releaseMm(),
+        f.pieces(),
+        f.allowedCaught(),
+        f.caught(),
+        f.pulls(),
+        List.of(air),
+        f.pourC(),
+        f.releaseAgent());
   }
 
   @Test

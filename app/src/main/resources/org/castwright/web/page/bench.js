@@ -1,40 +1,38 @@
-// The page: six steps on the left, the mold on the right.
+// The page: the steps on the left, the mold on the right.
 import * as calls from "/calls.js";
+import * as fields from "/fields.js";
+import * as printer from "/printer.js";
+import * as shelf from "/shelf.js";
+import * as trial from "/trial.js";
+import { $, button, element, number, tell, verdict } from "/page.js";
 
 const POLL = 350;
-const $ = (id) => document.getElementById(id);
-const number = (v, digits = 1) =>
-  v.toLocaleString("en-US", { minimumFractionDigits: digits, maximumFractionDigits: digits });
 
 let view = null;
+let tools = null;
+let hands = null;
 let model = null;
 let materials = [];
 let running = null;
 let shown = null;
+let report = null;
 let ordered = null;
-
-function verdict(step, words, kind = "") {
-  const p = $(`v-${step}`);
-  p.textContent = words;
-  p.closest(".step").classList.remove("good", "bad", "busy", "old");
-  if (kind) {
-    p.closest(".step").classList.add(kind);
-  }
-}
-
-const element = (tag, text, more = {}) =>
-  Object.assign(document.createElement(tag), text === null ? {} : { textContent: text }, more);
 
 // Shows something in the view, which comes after the first paint: its library is large. Without
 // 3D drawing in the browser all else still works.
 async function display(load) {
   try {
     if (!view) {
-      const { View } = await import("/view.js");
+      const [{ View }, { Tools }, { Hands }] = await Promise.all([
+        import("/view.js"), import("/tools.js"), import("/hands.js"),
+      ]);
       view = new View($("view"));
+      tools = new Tools(view);
+      hands = new Hands(view, tools, { placed, measured: trial.wanted });
     }
     await load(view);
     $("hint").hidden = true;
+    $("hands").hidden = false;
     return true;
   } catch (e) {
     $("hint").textContent = `The 3D view cannot show this: ${e.message}`;
@@ -47,16 +45,30 @@ async function take(promise, words) {
   verdict("model", words, "busy");
   try {
     model = await promise;
+    model.longest = Math.max(...model.size_mm);
     const size = model.size_mm.map((s) => number(s)).join(" × ");
     $("v-model").title = model.model;
     verdict("model", `${size} mm, ${number(model.triangles, 0)} triangles`, "good");
     $("make").disabled = running !== null;
+    fields.openings.gate = null;
+    fields.openings.vents = [];
+    fields.remember();
     changed();
-    $("controls").hidden = true;
-    await display((v) => v.model(calls.modelView(model.model), model.model));
+    await showModel();
   } catch (e) {
     verdict("model", e.message, "bad");
   }
+}
+
+async function showModel() {
+  $("controls").hidden = true;
+  $("scale").hidden = true;
+  await display(async (v) => {
+    await v.model(calls.modelView(model.model), model.model);
+    // the page takes models with z up, as their files have them
+    hands.onModel((p) => p.map((c) => c / model.longest));
+    hands.openings();
+  });
 }
 
 function useVerdict() {
@@ -70,6 +82,8 @@ function useVerdict() {
 
 // What was made stays in sight, but it is said that it is not what the fields say.
 function changed() {
+  useVerdict();
+  placing();
   if (shown) {
     for (const s of ["open", "pour", "proof", "print"]) {
       $(`v-${s}`).closest(".step").classList.add("old");
@@ -77,20 +91,29 @@ function changed() {
   }
 }
 
-function wish() {
-  const size = parseFloat($("size").value);
-  return {
-    model: model.model,
-    material: $("material").value,
-    size_mm: Number.isFinite(size) ? size : 0,
-    process: $("process").value,
-    pieces: parseInt($("pieces").value, 10),
-    block: $("block").value,
-    closing: $("closing").value,
-    pour: $("pour").value,
-    paper: $("paper").value,
-    sheet_units: $("sheet_units").value,
-  };
+// Says what was placed by hand.
+function placing() {
+  const words = fields.placedWords();
+  $("placed").replaceChildren(words ? `${words}. ` : "");
+  if (words) {
+    $("placed").append(button("Back to the rule", () => {
+      fields.openings.gate = null;
+      fields.openings.vents = [];
+      fields.remember();
+    }, { id: "by-rule" }));
+  }
+  hands?.openings();
+}
+
+// A place was pointed at for a gate or a vent, as shares of the model's longest side.
+function placed(kind, share) {
+  if (kind === "gate") {
+    fields.openings.gate = share;
+  } else {
+    fields.openings.vents.push(share);
+  }
+  fields.remember();
+  tell(kind === "gate" ? "Gate placed; the next mold has it there." : "Vent placed; the next mold has it there.");
 }
 
 async function make(e) {
@@ -99,7 +122,7 @@ async function make(e) {
     return;
   }
   try {
-    const asked = wish();
+    const asked = fields.wish(model);
     const job = await calls.order(asked);
     ordered = JSON.stringify(asked);
     follow(job.name);
@@ -119,6 +142,7 @@ async function follow(name) {
   running = name;
   busy(true);
   $("failed").replaceChildren();
+  $("caught").replaceChildren();
   for (;;) {
     let job;
     try {
@@ -135,27 +159,48 @@ async function follow(name) {
       continue;
     }
     if (job.state === "proved" || job.state === "unproved") {
-      await reopen(name, false);
-      if (ordered && ordered !== JSON.stringify(wish())) {
+      const own = ordered !== null;
+      const after = own && model && ordered !== JSON.stringify(fields.wish(model));
+      await reopen(name, !own);
+      if (after) {
         changed();
       }
     } else {
       verdict("proof", job.words, job.state === "cancelled" ? "" : "bad");
       if (job.state === "refused") {
-        verdict("open", "Rigid pieces do not open it as asked.", "bad");
+        await refused(name);
       }
     }
     break;
   }
+  ordered = null;
   running = null;
   busy(false);
-  list();
+  shelf.list();
 }
 
-async function reopen(name, fields = true) {
+// Why a model cannot be molded as asked, with the caught places on it.
+async function refused(name) {
+  verdict("open", "Rigid pieces do not open it as asked.", "bad");
+  const why = await calls.refusal(name);
+  verdict("proof", why.refused, "bad");
+  const at = (c) => c.center.map((v) => number(v)).join(", ");
+  $("caught").replaceChildren(
+    ...why.survey.caught.map((c) =>
+      element("li", `caught near ${at(c)}: ${number(c.area_mm2, 0)} mm², ${number(c.depth_mm, 2)} mm deep, ${number(c.width_mm, 2)} mm wide`)),
+  );
+  $("controls").hidden = true;
+  await display(async (v) => {
+    await v.model(calls.file(name, "caught.glb"), name);
+    hands.off();
+    hands.caughtScale();
+  });
+}
+
+async function reopen(name, restoring = true) {
   try {
     await show(name);
-    if (fields) {
+    if (restoring) {
       restore(await calls.jobFile(name));
     }
   } catch (e) {
@@ -163,31 +208,30 @@ async function reopen(name, fields = true) {
   }
 }
 
-// Puts the options of an earlier job back into the fields, so that work can go on from there.
 function restore(job) {
-  const { model: taking, mold } = job.options;
-  $("material").value = mold.material;
-  $("size").value = taking.size_mm > 0 ? taking.size_mm : "";
-  $("pieces").value = mold.pieces;
-  for (const field of ["process", "block", "closing", "pour"]) {
-    $(field).value = mold[field].toLowerCase();
-  }
-  useVerdict();
   const name = job.model.split(/[\\/]/).pop();
   if (!model || model.model !== name) {
     model = { model: name };
     verdict("model", name, "good");
   }
+  model.longest ??= Math.max(...report.input.size_mm) / (job.options.model.scale || 1);
+  fields.restore(job, Math.max(...report.input.size_mm));
+  for (const s of ["open", "pour", "proof", "print"]) {
+    $(`v-${s}`).closest(".step").classList.remove("old");
+  }
+  useVerdict();
+  printer.changed();
   $("make").disabled = running !== null;
 }
 
 // Shows a finished job.
 async function show(name) {
-  const report = await calls.report(name);
+  report = await calls.report(name);
   shown = name;
   history.replaceState(null, "", `#${name}`);
   const n = report.pieces.length;
   verdict("open", `${n} pieces, seam ${report.parting.flat ? "flat" : "not flat"}`, "good");
+  $("caught").replaceChildren();
   const p = report.pour;
   verdict(
     "pour",
@@ -203,16 +247,17 @@ async function show(name) {
     failed.length ? "bad" : "good",
   );
   $("failed").replaceChildren(...failed.map((c) => element("li", `${c.name}: ${c.words}`)));
-  files(name, report);
-  if (await display((v) => v.mold(calls.file(name, "mold.glb"), report, name))) {
+  files(name);
+  unleaf();
+  if (await display((v) => v.mold(calls.jobView(name), report, name))) {
     $("controls").hidden = false;
-    $("opening").value = 0;
-    open();
-    legend(report);
+    hands.onMold(report);
+    hands.openings();
   }
+  await trial.shown(name);
 }
 
-function files(name, report) {
+function files(name) {
   const entries = [
     ["sheet.pdf", "Job sheet", calls.file(name, "sheet.pdf")],
     ...report.pieces.map((p) => [p.print_file, `Print ${p.name}`, calls.file(name, p.print_file)]),
@@ -220,7 +265,9 @@ function files(name, report) {
     ["mold.glb", "To look at, GLB", calls.file(name, "mold.glb")],
     [`${name}.zip`, "Whole folder", calls.zip(name)],
   ];
-  verdict("print", `${report.pieces.length} print files and the sheet`, "good");
+  const hours = report.pouring.bench.print.reduce((sum, p) => sum + p.hours, 0);
+  verdict("print", `${report.pieces.length} print files and the sheet; printing about ${number(hours)} h`, "good");
+  $("read").hidden = false;
   $("files").replaceChildren(
     ...entries.map(([file, words, address]) => {
       const li = element("li", null);
@@ -230,76 +277,30 @@ function files(name, report) {
   );
 }
 
-function open() {
-  const share = $("opening").value / 1000;
-  const moving = view?.open(share);
-  const words = !moving ? "closed" : share === 1 ? "open" : `${moving.order}. ${moving.name} leaves`;
-  $("step").textContent = words;
-  $("opening").setAttribute("aria-valuetext", words);
-}
-
-const NEXT = { shown: "see-through", "see-through": "hidden", hidden: "shown" };
-
-function legend(report) {
-  const bodies = report.pieces.map((p, i) => [p.name, `c${i % 6}`]);
-  bodies.push(["casting", "casting"]);
-  const buttons = bodies.map(([name, color]) => {
-    const swatch = element("span", null, { className: `swatch ${color}` });
-    const words = element("span", "");
-    const b = element("button", null, { type: "button" });
-    b.append(swatch, words);
-    const set = (how) => {
-      b.dataset.how = how;
-      words.textContent = how === "shown" ? name : `${name}: ${how}`;
-      swatch.classList.toggle("faded", how === "see-through");
-      swatch.classList.toggle("off", how === "hidden");
-      view.show(name, how);
-    };
-    b.addEventListener("click", () => set(NEXT[b.dataset.how]));
-    set("shown");
-    return b;
-  });
-  for (const kind of ["gate", "vent"]) {
-    if (report.channels.some((c) => c.kind === kind)) {
-      const mark = element("span", null, { className: "row" });
-      mark.append(element("span", null, { className: `swatch ${kind}` }), element("span", kind));
-      buttons.push(mark);
-    }
+// A leaf over the view: the sheet, or two molds side by side.
+function leaf(title, parts, print) {
+  const head = element("div", null, { className: "row leaf-head" });
+  const back = button("Back to the mold", unleaf, { id: "back" });
+  head.append(element("h2", title), back);
+  if (print) {
+    head.append(button("Print this sheet", () => window.print(), { id: "print" }));
   }
-  $("legend").replaceChildren(...buttons);
+  $("paper-view").replaceChildren(head, ...parts);
+  $("paper-view").hidden = false;
+  back.focus();
 }
 
-async function list() {
-  const all = await calls.jobs();
-  $("jobs").replaceChildren(
-    ...all
-      .filter((j) => j.state === "done" || j.state === "refused")
-      .map((j) => {
-        const li = element("li", null);
-        const picture = j.state === "refused" ? "pictures/caught.png" : "pictures/opened.png";
-        const img = element("img", null, { src: calls.file(j.name, picture), alt: "", loading: "lazy" });
-        const words = element("div", null, { className: "words" });
-        const name = element("button", j.name, { type: "button", disabled: j.state === "refused" });
-        name.addEventListener("click", () => reopen(j.name));
-        const when = new Date(j.changed).toLocaleString();
-        const state = j.state === "refused" ? "refused, " : "";
-        words.append(name, element("p", state + when, { className: "faint" }));
-        const away = element("button", "To the bin", { type: "button" });
-        away.setAttribute("aria-label", `Move ${j.name} to the bin`);
-        away.addEventListener("click", async () => {
-          try {
-            await calls.discard(j.name);
-          } catch (e) {
-            away.textContent = e.message;
-            return;
-          }
-          list();
-        });
-        li.append(img, words, away);
-        return li;
-      }),
-  );
-  return all;
+function unleaf() {
+  $("paper-view").hidden = true;
+}
+
+async function read() {
+  const words = await calls.text(shown, "sheet.txt");
+  const pictures = element("div", null, { className: "pair" });
+  for (const [file, alt] of [["closed", "the closed mold"], ["opened", "the opened mold"]]) {
+    pictures.append(element("img", null, { src: calls.file(shown, `pictures/${file}.png`), alt }));
+  }
+  leaf(`Job sheet: ${shown}`, [pictures, element("pre", words, { tabIndex: 0 })], true);
 }
 
 function theme(dark) {
@@ -309,10 +310,8 @@ function theme(dark) {
 
 function wire() {
   $("steps").addEventListener("submit", make);
-  $("steps").addEventListener("change", changed);
-  $("material").addEventListener("change", useVerdict);
   $("cancel").addEventListener("click", () => running && calls.cancel(running));
-  $("opening").addEventListener("input", open);
+  $("read").addEventListener("click", () => read().catch((e) => tell(e.message)));
   $("file").addEventListener("change", (e) => {
     const file = e.target.files[0];
     if (file) {
@@ -345,19 +344,34 @@ async function begin() {
   $("folder").textContent = `Molds are kept in ${about.folder}`;
   materials = stuff;
   $("material").append(...stuff.map((m) => element("option", m.name, { value: m.id })));
+  fields.watch(changed);
   useVerdict();
   $("samples").append(
-    ...samples.map((s) => {
-      const b = element("button", s.title, { type: "button" });
-      b.addEventListener("click", () => {
+    ...samples.map((s) =>
+      button(s.title, () => {
         $("material").value = s.material;
         useVerdict();
-        take(calls.sample(s.sample), `Taking ${s.title}.`);
-      });
-      return b;
-    }),
+        return take(calls.sample(s.sample), `Taking ${s.title}.`);
+      })),
   );
-  const all = await list();
+  trial.begin({
+    point: (words, found) => hands?.point(words, found),
+    marks: (places) => hands?.marks(places),
+    follow,
+    readingsChanged: printer.changed,
+  });
+  shelf.begin({
+    reopen,
+    refused: (name) => refused(name),
+    leaf: (title, parts) => leaf(title, parts),
+    renamed: (from, to) => {
+      if (shown === from) {
+        reopen(to, false);
+      }
+    },
+  });
+  await printer.begin();
+  const all = await shelf.list();
   const asked = decodeURIComponent(location.hash.slice(1));
   const working = all.find((j) => j.state === "waiting" || j.state === "running");
   if (working) {

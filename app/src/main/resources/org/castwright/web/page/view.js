@@ -9,12 +9,16 @@ const MM = 0.001;
 // A bounding ball is larger than what is in it: 1 would leave much room.
 const CLOSE = 0.98;
 
+// A press that moves farther than this many pixels turns the view and points at nothing.
+const STILL = 5;
+
 export class View {
   constructor(place) {
     this.place = place;
     this.scene = new THREE.Scene();
     this.camera = new THREE.PerspectiveCamera(32, 1, 0.001, 100);
     this.renderer = new THREE.WebGLRenderer({ antialias: true, alpha: true });
+    this.renderer.localClippingEnabled = true;
     this.renderer.setPixelRatio(Math.min(window.devicePixelRatio, 2));
     place.append(this.renderer.domElement);
     this.scene.add(new THREE.HemisphereLight(0xffffff, 0x8a8f96, 1.7));
@@ -25,9 +29,11 @@ export class View {
     this.controls = new OrbitControls(this.camera, this.renderer.domElement);
     this.controls.addEventListener("change", () => this.draw());
     place.addEventListener("keydown", (e) => this.key(e));
+    this.watchPresses(this.renderer.domElement);
     new ResizeObserver(() => this.fit()).observe(place);
     this.pieces = [];
     this.group = null;
+    this.pointed = null;
     this.fit();
   }
 
@@ -52,7 +58,8 @@ export class View {
     }
   }
 
-  // Arrow keys turn, plus and minus come closer and go away, 0 looks from the front again.
+  // Arrow keys turn, plus and minus come closer and go away, 0 looks from the front again, Enter
+  // points at what is in the middle.
   key(e) {
     const s = new THREE.Spherical().setFromVector3(
       this.camera.position.clone().sub(this.controls.target),
@@ -66,16 +73,65 @@ export class View {
       "+": () => (s.radius *= 0.9),
       "-": () => (s.radius *= 1.1),
       0: () => this.look(),
+      Enter: () => this.point(0, 0),
     };
     if (moves[e.key]) {
       moves[e.key]();
-      if (e.key !== "0") {
+      if (e.key !== "0" && e.key !== "Enter") {
         this.camera.position.setFromSpherical(s).add(this.controls.target);
       }
       this.controls.update();
       this.draw();
       e.preventDefault();
     }
+  }
+
+  watchPresses(canvas) {
+    let from = null;
+    canvas.addEventListener("pointerdown", (e) => (from = [e.clientX, e.clientY]));
+    canvas.addEventListener("pointerup", (e) => {
+      const still = from && Math.hypot(e.clientX - from[0], e.clientY - from[1]) < STILL;
+      from = null;
+      if (still && e.button === 0) {
+        const box = canvas.getBoundingClientRect();
+        this.point(
+          ((e.clientX - box.left) / box.width) * 2 - 1,
+          1 - ((e.clientY - box.top) / box.height) * 2,
+        );
+      }
+    });
+  }
+
+  // Tells who asked for it what lies at a place of the picture: the point in mm in the frame of the
+  // file shown, and the outward normal.
+  point(x, y) {
+    if (!this.pointed || !this.group) {
+      return;
+    }
+    const ray = new THREE.Raycaster();
+    ray.setFromCamera(new THREE.Vector2(x, y), this.camera);
+    const hit = ray
+      .intersectObjects(this.solid(), true)
+      .find((h) => this.clip.every((p) => p.distanceToPoint(h.point) > -1e-6));
+    if (hit) {
+      const at = hit.object.worldToLocal(hit.point.clone());
+      this.pointed({ at: at.toArray(), normal: hit.face.normal.toArray(), on: hit.object });
+    }
+  }
+
+  // What can be pointed at: the casting or model where it shows through, else what is in front.
+  solid() {
+    const opaque = [];
+    this.group.traverse((o) => {
+      let shown = o.isMesh && !o.userData.mark;
+      for (let p = o; p; p = p.parent) {
+        shown &&= p.visible;
+      }
+      if (shown && o.material.opacity > 0.6) {
+        opaque.push(o);
+      }
+    });
+    return opaque;
   }
 
   async load(address, name) {
@@ -89,6 +145,11 @@ export class View {
     this.name = name;
     this.pieces = [];
     this.ball = null;
+    this.clip = [];
+    this.triangles = 0;
+    this.group.traverse((o) => {
+      this.triangles += o.isMesh ? o.geometry.index.count / 3 : 0;
+    });
   }
 
   // A model as its file has it: z up.
@@ -119,6 +180,11 @@ export class View {
     this.look();
   }
 
+  // What marks and tools hang on: mm of the frame of the file shown.
+  root() {
+    return this.group.getObjectByName("mold") ?? this.group;
+  }
+
   // An arrow at the mouth of a gate or vent.
   mark(channel) {
     const end = new THREE.Vector3(...channel.axis[channel.axis.length - 1]);
@@ -130,10 +196,11 @@ export class View {
     const paint = new THREE.MeshStandardMaterial({ color: gate ? 0x0072b2 : 0x009e73 });
     const arrow = new THREE.Mesh(shape, paint);
     arrow.name = channel.kind;
+    arrow.userData.mark = true;
     arrow.position.copy(end).addScaledVector(out, size);
     const way = gate ? out.clone().negate() : out;
     arrow.quaternion.setFromUnitVectors(new THREE.Vector3(0, 1, 0), way);
-    this.group.getObjectByName("mold").add(arrow);
+    this.root().add(arrow);
   }
 
   // Puts the pieces where they are at a share of the opening, 0 to 1; returns who moves. The eye
@@ -187,7 +254,7 @@ export class View {
     }
     node.visible = how !== "hidden";
     node.traverse((o) => {
-      if (o.material) {
+      if (o.material && !o.userData.mark) {
         o.material.transparent = how === "see-through";
         o.material.opacity = how === "see-through" ? SEE_THROUGH : 1;
         o.material.depthWrite = how !== "see-through";
