@@ -54,6 +54,10 @@ final class MoldArtist implements Artist {
 
   @Override
   public void finish(Path folder, Report report, Mold mold, Progress progress) throws IOException {
+    CaughtPlaces caught = mold.plan().survey().caught();
+    if (!caught.places().isEmpty()) {
+      Refusal.view(mold.plan().casting(), caught, folder.resolve(Refusal.VIEW));
+    }
     progress.at("sheet", 0);
     SheetSource source =
         new SheetSource(

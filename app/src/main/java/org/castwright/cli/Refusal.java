@@ -37,8 +37,8 @@ final class Refusal {
         });
   }
 
-  /** For looking at: what is free and what is caught as two bodies, in the scaled model's frame. */
-  private static void view(TriMesh mesh, CaughtPlaces caught, Path file) throws IOException {
+  /** For looking at: what is free and what is caught as two bodies, in the frame of the mesh. */
+  static void view(TriMesh mesh, CaughtPlaces caught, Path file) throws IOException {
     int[] free = facets(mesh, caught, false);
     int[] held = facets(mesh, caught, true);
     List<NamedMesh> bodies = new ArrayList<>();

@@ -3,6 +3,7 @@ package org.castwright.sheet;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.advice.PourAdvice;
 import org.castwright.geom.Vec3;
 import org.castwright.pipeline.Report;
 
@@ -27,6 +28,9 @@ final class PrintPart {
 
   void add(Flow flow) throws IOException {
     flow.add(new Head("Print"), list(), Words.item(walls()));
+    if (report.pouring() != null) {
+      flow.add(Words.item(time(report.pouring().bench().print())));
+    }
     flow.add(
         new Head("Get ready"),
         Row.halves(
@@ -59,6 +63,21 @@ final class PrintPart {
       case "flat_face" -> "as in the file, on its largest flat face; look for overhangs";
       default -> "it has no flat face: supports on its outside only, none in the cavity";
     };
+  }
+
+  /** How long the printer works, and for what of plastic. */
+  private String time(List<PourAdvice.PrintInfo> pieces) {
+    double hours = 0;
+    double mass = 0;
+    List<String> each = new ArrayList<>();
+    for (PourAdvice.PrintInfo p : pieces) {
+      hours += p.hours();
+      mass += p.massKg();
+      each.add(Units.of("%s %s", p.piece(), Units.time(List.of(60 * p.hours()))));
+    }
+    return Units.of(
+        "Printing takes about %s and %s in all by common rates (%s); your printer's own program knows better.",
+        Units.time(List.of(60 * hours)), units.mass(mass), String.join(", ", each));
   }
 
   private static String walls() {

@@ -28,7 +28,11 @@ async function display(load) {
       ]);
       view = new View($("view"));
       tools = new Tools(view);
-      hands = new Hands(view, tools, { placed, measured: trial.wanted });
+      hands = new Hands(view, tools, {
+        placed,
+        measured: trial.wanted,
+        caughtAddress: () => calls.file(shown, "caught.glb"),
+      });
     }
     await load(view);
     $("hint").hidden = true;
@@ -94,6 +98,11 @@ function changed() {
 // Says what was placed by hand.
 function placing() {
   const words = fields.placedWords();
+  if ($("placed").dataset.words === words) {
+    hands?.openings();
+    return;
+  }
+  $("placed").dataset.words = words;
   $("placed").replaceChildren(words ? `${words}. ` : "");
   if (words) {
     $("placed").append(button("Back to the rule", () => {
@@ -199,10 +208,7 @@ async function refused(name) {
 
 async function reopen(name, restoring = true) {
   try {
-    await show(name);
-    if (restoring) {
-      restore(await calls.jobFile(name));
-    }
+    await show(name, restoring ? await calls.jobFile(name) : null);
   } catch (e) {
     verdict("proof", e.message, "bad");
   }
@@ -224,8 +230,8 @@ function restore(job) {
   $("make").disabled = running !== null;
 }
 
-// Shows a finished job.
-async function show(name) {
+// Shows a finished job, and puts its options into the fields if they are given.
+async function show(name, job) {
   report = await calls.report(name);
   shown = name;
   history.replaceState(null, "", `#${name}`);
@@ -248,6 +254,9 @@ async function show(name) {
   );
   $("failed").replaceChildren(...failed.map((c) => element("li", `${c.name}: ${c.words}`)));
   files(name);
+  if (job) {
+    restore(job);
+  }
   unleaf();
   if (await display((v) => v.mold(calls.jobView(name), report, name))) {
     $("controls").hidden = false;
@@ -329,6 +338,8 @@ function wire() {
       }
     });
   }
+  // another tab may have changed what there is
+  window.addEventListener("focus", () => shelf.list().catch((e) => tell(e.message)));
   const kept = localStorage.getItem("theme");
   theme(kept ? kept === "dark" : matchMedia("(prefers-color-scheme: dark)").matches);
   $("theme").addEventListener("click", () => {

@@ -75,6 +75,12 @@ export function watch(changed) {
       takeBack();
     }
   });
+  // at once, and not when the field is left: what moves then would take the click from a button
+  $("steps").addEventListener("input", (e) => {
+    if (e.target.id in state()) {
+      told();
+    }
+  });
   $("steps").addEventListener("change", (e) => {
     if (e.target.id in state()) {
       remember();

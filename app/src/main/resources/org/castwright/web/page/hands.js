@@ -137,6 +137,8 @@ export class Hands {
       return rows.map((r, i) => r[0] * p[0] + r[1] * p[1] + r[2] * p[2] - origin[i]);
     };
     $("opening").value = 0;
+    $("look-caught").hidden = report.survey.caught.length === 0;
+    $("look-caught").disabled = report.survey.caught.length === 0;
     this.open();
     this.legend();
     this.look();
@@ -247,6 +249,9 @@ export class Hands {
     if (what === "draft") {
       const low = this.tools.draft(this.report.pieces.map((p) => p.pull));
       this.draftScale(low);
+    } else if (what === "caught") {
+      this.tools.caught(this.host.caughtAddress()).catch((e) => tell(e.message));
+      this.caughtScale();
     } else if (what === "fill") {
       this.tools.fill(this.report.pour.up, this.report.pouring.fill.pockets);
       this.fillScale();

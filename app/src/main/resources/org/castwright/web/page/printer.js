@@ -141,7 +141,7 @@ function rows(readings) {
 
 export async function begin() {
   for (const id of ["printer", "material", "process"]) {
-    $(id).addEventListener("change", know);
+    $(id).addEventListener("input", know);
   }
   await show();
   await know();

@@ -1,5 +1,6 @@
 // What is done in the view beside turning it: a cut, the draft map, the filling, marks and lengths.
 import * as THREE from "three";
+import { GLTFLoader } from "/three/GLTFLoader.js";
 
 // The cividis color map of J. R. Nunez, C. R. Anderton and R. S. Renslow (PLOS ONE 13(7), 2018),
 // some of its rows.
@@ -97,6 +98,19 @@ export class Tools {
     });
     this.view.draw();
     return low / whole;
+  }
+
+  // Lays the caught places over the casting.
+  async caught(address) {
+    const gltf = await new GLTFLoader().loadAsync(address);
+    const held = gltf.scene.getObjectByName("caught");
+    if (held) {
+      held.material.polygonOffset = true;
+      held.material.polygonOffsetFactor = -2;
+      held.material.polygonOffsetUnits = -2;
+      this.add(held);
+      this.view.draw();
+    }
   }
 
   // A plane across an axis of the mold frame, at a share of what is shown; returns where, in mm.
