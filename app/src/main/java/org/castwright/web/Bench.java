@@ -6,11 +6,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.castwright.mesh.MeshException;
 
 /** The server. Made with the JDK's own HTTP server. */
 public final class Bench implements AutoCloseable {
@@ -103,6 +105,11 @@ public final class Bench implements AutoCloseable {
         serve(x);
       } catch (Refused e) {
         Reply.json(x, e.status(), new Reply.Problem(e.getMessage()));
+      } catch (MeshException e) {
+        Reply.json(x, 422, new Reply.Problem(e.getMessage()));
+      } catch (NoSuchFileException e) {
+        String words = "It was renamed or thrown away meanwhile; look at the list again.";
+        Reply.json(x, 404, new Reply.Problem(words));
       } catch (RuntimeException e) {
         Reply.json(x, 500, new Reply.Problem("Internal error: " + e));
       }

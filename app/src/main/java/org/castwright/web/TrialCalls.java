@@ -81,7 +81,7 @@ final class TrialCalls {
     try {
       TrialFolder.Noted n = notebook.note(parts.get("job"), today(), seen.printer(), seen.notes());
       Reply.json(x, 201, n);
-    } catch (MeshException e) {
+    } catch (MeshException | IllegalArgumentException e) {
       throw new Refused(422, e.getMessage());
     }
   }

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
+import com.microsoft.playwright.options.LoadState;
 import com.microsoft.playwright.options.Media;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -166,10 +167,14 @@ class BrowserTrialIT extends InBrowser {
     page.keyboard().press("Enter");
     page.waitForSelector("#jobs .name:text-is('better')");
     page.waitForURL("**/#better");
+    // what is shown under the new name is still coming
+    page.waitForLoadState(LoadState.NETWORKIDLE);
     page.click("#undo");
     page.waitForSelector("#jobs .name:text-is('kept')");
+    page.waitForLoadState(LoadState.NETWORKIDLE);
     page.click("#jobs li:has(.name:text-is('kept')) >> text=Copy");
     page.waitForSelector("#jobs .name:text-is('kept-copy')");
+    page.waitForLoadState(LoadState.NETWORKIDLE);
     page.click("#jobs li:has(.name:text-is('kept-copy')) >> text=To the bin");
     page.waitForSelector("#bin li:has-text('kept-copy')", attached());
     page.click("#undo");

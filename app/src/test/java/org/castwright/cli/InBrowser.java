@@ -104,6 +104,7 @@ abstract class InBrowser {
 
   @BeforeEach
   void open() {
+    complaints.clear();
     context = browser.newContext(new Browser.NewContextOptions().setViewportSize(1280, 720));
     context.setDefaultTimeout(60_000);
     page = tab();

@@ -42,7 +42,7 @@ final class TrialFacts {
     if (r.pouring() == null) {
       throw new MeshException(dir + " was not finished: its report lacks the pour; make it again.");
     }
-    JobFile.Job job = JobFile.read(dir.resolve(JobFile.NAME));
+    JobFile.Job job = JobFile.readAnyway(dir.resolve(JobFile.NAME));
     return new TrialFacts(dir, r, job.options().mold(), notes).collect(printer);
   }
 
