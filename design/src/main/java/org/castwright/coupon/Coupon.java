@@ -47,9 +47,9 @@ public record Coupon(TriMesh key, TriMesh sockets, TriMesh bar, TriMesh plate) {
   private static final double RIDGE = 0.8;
 
   /** Length of the plate's bores and depth of its tray, mm. */
-  private static final double BORED = 12;
+  private static final double BORED = 8;
 
-  private static final double TRAY = 6;
+  private static final double TRAY = 5;
 
   /** How far a tool reaches out of what it cuts, mm. */
   private static final double PAST = 1;
@@ -84,7 +84,7 @@ public record Coupon(TriMesh key, TriMesh sockets, TriMesh bar, TriMesh plate) {
   /** From socket to socket, so that the pits fit beside each other too. */
   private static double socketStep(CouponOptions o) {
     double widest = o.gapsMm().get(o.gapsMm().size() - 1);
-    return Math.max(o.keyMm() + 4 * widest + AROUND, CouponOptions.MOST_RUNGS * PITCH + AROUND);
+    return Math.max(o.keyMm() + 4 * widest + AROUND, o.gapsMm().size() * PITCH + AROUND);
   }
 
   private static Solid sockets(CouponOptions o, SolidKernel kernel) {
@@ -174,7 +174,7 @@ public record Coupon(TriMesh key, TriMesh sockets, TriMesh bar, TriMesh plate) {
   private static Solid plate(CouponOptions o, SolidKernel kernel) {
     int n = o.boresMm().size();
     double widest = o.boresMm().get(n - 1);
-    double step = Math.max(widest + AROUND, CouponOptions.MOST_RUNGS * PITCH + AROUND);
+    double step = Math.max(widest + AROUND, n * PITCH + AROUND);
     double half = Math.max(widest / 2 + AROUND, 8);
     Vec3 lo = new Vec3(-step / 2 - AROUND, -half - AROUND - 2 * AROUND, 0);
     Vec3 hi = new Vec3((n - 0.5) * step + AROUND, half + AROUND, BORED + TRAY);

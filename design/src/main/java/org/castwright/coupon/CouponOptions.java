@@ -69,7 +69,7 @@ public record CouponOptions(
         10,
         gaps,
         List.of(50.0, 100.0),
-        List.of(0.8, 1.0, 1.5, 2.0, 3.0, 5.0, 8.0, 10.0));
+        List.of(0.8, 1.0, 1.5, 2.0, 3.0, 5.0));
   }
 
   /** With another key. */
