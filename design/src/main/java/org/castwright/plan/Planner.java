@@ -165,7 +165,7 @@ final class Planner {
 
   private MoldPlan planIn(MoldFrame frame, SurveyResult survey, CoverResult cover) {
     TriMesh casting = frame.toMold(model);
-    Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
+    Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm()).with(options.openings());
     MoldPlan plan = null;
     for (int k = 0; k < TRIES; k++) {
       plan = attempt(survey, cover, frame, casting, sizes, k * (sizes.keyDiameter() + 2));

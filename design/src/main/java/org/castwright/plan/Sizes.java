@@ -41,6 +41,13 @@ record Sizes(
     return new Sizes(wall, key, 3, gate, MOUTH_PER_GATE * gate, vent);
   }
 
+  /** With the bores that are asked for, whatever the rule. */
+  Sizes with(Openings o) {
+    double throat = o.gateMm() > 0 ? o.gateMm() : gate;
+    double bore = o.ventMm() > 0 ? o.ventMm() : vent;
+    return new Sizes(wall, keyDiameter, keyGap, throat, MOUTH_PER_GATE * throat, bore);
+  }
+
   /** Height of the funnel cone from the throat to a mouth of the diameter given, mm. */
   double funnelHeight(double mouthDiameter) {
     return (mouthDiameter - gate) / 2 / Math.tan(Math.toRadians(FUNNEL_HALF_ANGLE));

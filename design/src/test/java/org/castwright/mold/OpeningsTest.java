@@ -89,6 +89,9 @@ class OpeningsTest {
     MoldPlan thin = plan(Openings.BY_RULE.withGateMm(4).withVentMm(1), Pour.SEAM);
     assertTrue(usual.pour().channels().get(0).boreMm() > 4.5);
     assertEquals(4, thin.pour().channels().get(0).boreMm(), 1e-9);
+    // more than the fifth of the casting that the rule allows
+    MoldPlan wide = plan(Openings.BY_RULE.withGateMm(12), Pour.SEAM);
+    assertEquals(12, wide.pour().channels().get(0).boreMm(), 1e-9);
   }
 
   @Test

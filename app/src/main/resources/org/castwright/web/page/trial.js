@@ -36,7 +36,8 @@ function shape() {
   const size = kind()[0] === "SIZE";
   $("wanted-field").hidden = !size;
   $("got-field").hidden = !size;
-  host.point(kind()[2] ? `Click where: ${kind()[1]}.` : null, (p) => {
+  const where = kind()[2] ? `Click where: ${kind()[1]}.` : null;
+  host.point(where, (p) => {
     at = p.at;
     tell(`${kind()[1]} at ${place(at)}: now "Note it".`);
     $("note").focus();
@@ -48,6 +49,7 @@ function note() {
   const one = { kind: name, at: null, lengths: [], words: "" };
   if (needs) {
     if (!at) {
+      shape();
       throw new Error("Click the place on the casting first.");
     }
     one.at = at;
@@ -68,7 +70,7 @@ function note() {
   }
   notes.push(one);
   at = null;
-  tell("");
+  host.point(null);
   return list();
 }
 
