@@ -55,7 +55,7 @@ final class Facing {
     double fx = Math.max(0, Math.min(cells.nx - 1.001, (p.x() - cells.x0) / cells.cell));
     double fy = Math.max(0, Math.min(cells.ny - 1.001, (p.y() - cells.y0) / cells.cell));
     double fz = Math.max(0, Math.min(cells.nz - 1.001, (p.z() - cells.z0) / cells.cell));
-    int c = ((int) fz * cells.ny + (int) fy) * cells.nx + (int) fx;
+    int c = (((int) fz) * cells.ny + ((int) fy)) * cells.nx + (int) fx;
     double x = 0;
     double y = 0;
     double z = 0;
