@@ -20,8 +20,8 @@ final class Contacts {
 
   private static final int LEAST_REACH = 4;
 
-  /** Steepest rise asked for, from the plane across the pull: 70°. */
-  private static final double STEEP = StrictMath.tan(Math.toRadians(70));
+  /** Steepest rise asked for, from the plane across the pull: 60°. */
+  private static final double STEEP = StrictMath.tan(Math.toRadians(60));
 
   /** Pull of a column right at a contact, in the space and beyond it. */
   private static final double FIRM = 1;
