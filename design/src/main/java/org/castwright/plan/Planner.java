@@ -42,6 +42,9 @@ final class Planner {
 
   private static final double FACES = 0.3;
 
+  /** So many pieces more than the least are a fair price for straight plugs and a plain seam. */
+  private static final int PLUGS_COST = 1;
+
   /** Pulls whose cosine is less than this are opposite: 0.5°. */
   private static final double OPPOSITE = -0.99996;
 
@@ -81,8 +84,8 @@ final class Planner {
     MoldFrame frame = FramePlanner.of(model, scale, survey.best().direction());
     try {
       MoldPlan plan = turned(frame, survey, cover);
-      boolean fewest = cover == null || plan.pieces().size() <= cover.pulls().size();
-      return fewest ? plan : divided(scale, survey, cover);
+      boolean few = cover == null || plan.pieces().size() <= cover.pulls().size() + PLUGS_COST;
+      return few ? plan : divided(scale, survey, cover);
     } catch (CaughtException e) {
       if (cover == null) {
         throw e;

@@ -21,6 +21,11 @@ final class Standing {
   /** Worth of a channel that comes off, in pockets of air. */
   private static final double STUCK = 8;
 
+  /** A side that leans under by more (sine) locks the channel in, which is worth, in pockets, */
+  private static final double CAUGHT = 0.002;
+
+  private static final double LOCKED = 1000;
+
   /** Pulls closer to one line than this (sine) span no plane. */
   private static final double ONE_LINE = 0.2;
 
@@ -43,9 +48,13 @@ final class Standing {
       TriMesh turned = scaled.toLocal(Frame.along(up));
       int peaks = RoofPeaks.of(turned, 2, 1, least).size();
       Vec3 size = turned.bounds().size();
-      double stuck = Math.max(0, DRAFT - leastDraft(up, pulls)) / DRAFT;
+      double draft = leastDraft(up, pulls);
+      double stuck = Math.max(0, DRAFT - draft) / DRAFT;
       double score =
-          peaks + STUCK * Math.min(1, stuck) + 0.5 * size.z() / (size.x() + size.y() + size.z());
+          peaks
+              + STUCK * Math.min(1, stuck)
+              + (draft < -CAUGHT ? LOCKED : 0)
+              + 0.5 * size.z() / (size.x() + size.y() + size.z());
       if (score < bestScore - 1e-6) {
         bestScore = score;
         best = up;
@@ -54,7 +63,10 @@ final class Standing {
     return best;
   }
 
-  /** Up and down along the lines square to two pulls; the axes when all pulls lie in one line. */
+  /**
+   * Up and down along the lines square to two pulls and halfway between them, where the two part a
+   * bore; the axes when all pulls lie in one line.
+   */
   private static List<Vec3> candidates(List<Vec3> pulls) {
     List<Vec3> out = new ArrayList<>();
     for (int i = 0; i < pulls.size(); i++) {
@@ -62,6 +74,7 @@ final class Standing {
         Vec3 n = pulls.get(i).cross(pulls.get(j));
         if (n.length() > ONE_LINE) {
           put(out, n.unit());
+          put(out, pulls.get(i).plus(pulls.get(j)).unit());
         }
       }
     }

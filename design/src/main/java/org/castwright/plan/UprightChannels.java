@@ -32,6 +32,9 @@ final class UprightChannels {
   /** A roof this near to a peak's height, mm, is one level top with it. */
   private static final double LEVEL = 0.2;
 
+  /** Keeps lines off edges, mm. */
+  private static final double OFF = 1e-4;
+
   private static final int PIXELS = 400;
   private static final double LEAST_PIXEL = 0.1;
 
@@ -158,6 +161,45 @@ final class UprightChannels {
     return true;
   }
 
+  /** How far the casting reaches straight down from a point of its roof, mm. */
+  private double thickness(Vec3 p) {
+    double top = Double.NEGATIVE_INFINITY;
+    for (int f = 0; f < casting.triangleCount(); f++) {
+      double h = height(f, p.x() + OFF, p.z() + OFF);
+      if (h < p.y() - OFF) {
+        top = Math.max(top, h);
+      }
+    }
+    return p.y() - top;
+  }
+
+  /** The height of a facet over a point, not a number beside it. */
+  private double height(int f, double x, double z) {
+    Vec3 a = casting.vertex(casting.tri()[3 * f]);
+    Vec3 b = casting.vertex(casting.tri()[3 * f + 1]).minus(a);
+    Vec3 c = casting.vertex(casting.tri()[3 * f + 2]).minus(a);
+    double d = b.x() * c.z() - b.z() * c.x();
+    double s = ((x - a.x()) * c.z() - (z - a.z()) * c.x()) / d;
+    double t = (b.x() * (z - a.z()) - b.z() * (x - a.x())) / d;
+    return s >= 0 && t >= 0 && s + t <= 1 ? a.y() + s * b.y() + t * c.y() : Double.NaN;
+  }
+
+  /** How far the roof falls from a point to the rim of a bore there, mm. */
+  private double fall(Vec3 p, double radius) {
+    double pixel = above.raster().pixel();
+    Vec3 q = upright.toLocal(p);
+    double lowest = p.y();
+    for (double a = -radius; a <= radius; a += pixel) {
+      for (double b = -radius; b <= radius; b += pixel) {
+        int c = above.raster().nearest(q.x() + a, q.y() + b);
+        if (a * a + b * b <= radius * radius && c >= 0 && above.hit(c)) {
+          lowest = Math.min(lowest, above.upper(c));
+        }
+      }
+    }
+    return p.y() - lowest;
+  }
+
   /** From a point inside the casting, widening to its bore at the roof, then up and out. */
   private Channel channel(Vec3 p, boolean gate) {
     double r = (gate ? sizes.gate() : sizes.vent()) / 2;
@@ -165,8 +207,9 @@ final class UprightChannels {
     double rise = top - p.y();
     double wider = r + rise * Math.tan(Math.toRadians(TAPER_DEG));
     List<Channel.Station> s = new ArrayList<>();
-    s.add(station(p, -r, 0));
-    s.add(station(p, 0, r));
+    double deep = Math.min(r, thickness(p) / 2);
+    s.add(station(p, -deep, 0));
+    s.add(station(p, -Math.min(fall(p, r), deep / 2), r));
     double mouth = wider;
     if (gate) {
       double funnel = sizes.funnelHeight(sizes.mouth());

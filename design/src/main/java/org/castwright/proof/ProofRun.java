@@ -114,7 +114,7 @@ final class ProofRun {
         if (j < firstPiece || j > i) {
           boolean cast = j == CASTING;
           List<Double> byKernel = cast ? kernelSteps(i) : List.of();
-          moves.add(new OpeningCheck.Move(i, pull, j, byKernel, cast));
+          moves.add(new OpeningCheck.Move(i, pull, j, byKernel, j < firstPiece));
         }
       }
     }
