@@ -71,6 +71,29 @@ final class PourCommand implements Callable<Integer> {
       description = "Your price for a kg of printed plastic.")
   private double printPrice;
 
+  @Option(
+      names = "--heat",
+      paramLabel = "off|coarse|fine",
+      defaultValue = "coarse",
+      description =
+          "How finely to work out cooling and curing: off, coarse (seconds) or fine (up to a"
+              + " minute; default: ${DEFAULT-VALUE}).")
+  private PourJob.Fineness heat;
+
+  @Option(
+      names = "--air",
+      paramLabel = "C",
+      description = "Air round the mold, °C (default: the material's usual, else 20).")
+  private Double airC;
+
+  @Option(
+      names = "--mold-of",
+      paramLabel = "ID",
+      description =
+          "What the mold is made of, for its heat: pla, petg, abs, photopolymer, silicone or plaster"
+              + " (default: pla for filament, photopolymer for resin prints).")
+  private String moldOf;
+
   @Mixin private RunArguments run;
 
   @Override
@@ -79,7 +102,12 @@ final class PourCommand implements Callable<Integer> {
     PourJob.Order order = new PourJob.Order(castings, molds, castPrice, printPrice);
     PourAdvice a =
         PourFolder.advise(
-            folder, material, up, order, run.progress(out, spec.commandLine().getErr()));
+            folder,
+            material,
+            up,
+            order,
+            new PourJob.Cooling(heat, airC, moldOf, run.threads()),
+            run.progress(out, spec.commandLine().getErr()));
     if (run.json()) {
       out.println(Json.line(a));
     } else if (!run.quiet()) {

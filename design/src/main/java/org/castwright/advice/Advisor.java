@@ -35,22 +35,23 @@ public final class Advisor {
   }
 
   private PourAdvice advise(Progress progress) {
-    progress.at("filling", 0);
+    progress.at("pour", 0);
     Cavity cavity = Cavity.of(job.casting(), job.channels(), job.block());
     Filling filling = Filling.of(cavity, job.up(), FillLimits.DEFAULT);
     pockets(filling);
-    progress.at("filling", 0.4);
+    progress.at("pour", 0.4);
     FlowAdvice flow = new FlowAdvice(job, filling, reasons, notes);
     PourAdvice.Flow flowed = flow.flow();
-    progress.at("filling", 0.5);
+    progress.at("pour", 0.5);
     HoldAdvice hold = new HoldAdvice(job, cavity);
     PourAdvice.Pressure pressure = hold.pressure(flow.surfaceMm());
-    progress.at("filling", 0.8);
+    progress.at("pour", 0.8);
     PourAdvice.Walls walls = WallAdvice.of(job, pressure.highestPa(), notes);
     PourAdvice.Size size = SizeAdvice.of(job, reasons, notes);
     PourAdvice.Bench bench = BenchAdvice.of(job, filling, flowed, notes);
-    heat();
-    progress.at("filling", 1);
+    progress.at("pour", 1);
+    HeatInfo heat = new HeatAdvice(job, reasons, notes).heat(progress);
+    warmth(heat);
     return new PourAdvice(
         job.material().id(),
         job.print().name().toLowerCase(Locale.ROOT),
@@ -63,6 +64,7 @@ public final class Advisor {
         walls,
         size,
         bench,
+        heat,
         List.copyOf(notes));
   }
 
@@ -88,7 +90,7 @@ public final class Advisor {
     }
   }
 
-  private void heat() {
+  private void warmth(HeatInfo heat) {
     Material m = job.material();
     if (m.pourC().isEmpty()) {
       notes.add("The table knows no temperature for the pour.");
@@ -102,7 +104,7 @@ public final class Advisor {
               Locale.ROOT,
               "It is poured at %.0f °C or more: no printed plastic mold stands that.",
               cool));
-    } else if (hot > PRINT_SOFTENS) {
+    } else if (heat == null && hot > PRINT_SOFTENS) {
       notes.add(
           String.format(
               Locale.ROOT,

@@ -11,6 +11,7 @@ import java.util.List;
  * @param up unit direction, mold frame
  * @param fits whether nothing speaks against this pour
  * @param reasons what speaks against it, sentences for a person
+ * @param heat null when it was not asked for or is not known
  * @param notes what is not known, and on what the numbers rest
  */
 @JsonInclude(JsonInclude.Include.ALWAYS)
@@ -26,6 +27,7 @@ public record PourAdvice(
     Walls walls,
     Size size,
     Bench bench,
+    HeatInfo heat,
     List<String> notes) {
 
   /**

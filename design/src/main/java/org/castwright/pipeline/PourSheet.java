@@ -20,6 +20,7 @@ public final class PourSheet {
     pressure(a.pressure(), out);
     walls(a.walls(), out);
     size(a.size(), m, out);
+    out.addAll(HeatSheet.lines(a.heat()));
     a.notes().forEach(out::add);
     return out;
   }
@@ -43,9 +44,9 @@ public final class PourSheet {
             f.boreMm(),
             f.headMm(),
             f.mlPerS(),
-            time(f.fillS()),
-            time(f.fillLowS()),
-            time(f.fillHighS()),
+            HeatSheet.time(f.fillS()),
+            HeatSheet.time(f.fillLowS()),
+            HeatSheet.time(f.fillHighS()),
             f.regime().equals("laminar") ? "friction" : "the liquid's own speed"));
     if (f.ventHeadMm() != null) {
       out.add(say("The vents' back pressure is %.2g mm of head.", f.ventHeadMm()));
@@ -151,7 +152,7 @@ public final class PourSheet {
               b.batches().batches(),
               b.batches().perBatch(),
               b.batches().rounds(),
-              time(60 * b.batches().minutes())));
+              HeatSheet.time(60 * b.batches().minutes())));
     }
     if (b.cost() != null) {
       out.add(
@@ -161,13 +162,6 @@ public final class PourSheet {
                   : "; without a price: " + String.join(", ", b.cost().unpriced()) + "."));
     }
     return out;
-  }
-
-  private static String time(double s) {
-    if (s < 120) {
-      return say("%.0f s", s);
-    }
-    return s < 7200 ? say("%.0f min", s / 60) : say("%.1f h", s / 3600);
   }
 
   private static String say(String format, Object... args) {

@@ -78,7 +78,8 @@ class AdviceTest {
         Materials.of(material),
         up,
         PourJob.Print.FDM,
-        order);
+        order,
+        PourJob.Cooling.OFF);
   }
 
   private static PourAdvice advise(String material, Vec3 up) {
@@ -237,7 +238,8 @@ class AdviceTest {
             mute,
             job.up(),
             job.print(),
-            job.order());
+            job.order(),
+            job.cooling());
     PourAdvice a = Advisor.of(quiet, Progress.NONE);
     assertNull(a.flow().fillS());
     assertEquals("unknown", a.flow().regime());
