@@ -8,9 +8,12 @@ import org.castwright.advice.PourAdvice;
 import org.castwright.advice.PourJob;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
+import org.castwright.pictures.SvgFile;
 import org.castwright.pipeline.Json;
 import org.castwright.pipeline.PourFolder;
 import org.castwright.pipeline.PourSheet;
+import org.castwright.sheet.PourCharts;
+import org.castwright.sheet.Units;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -23,7 +26,7 @@ import picocli.CommandLine.Spec;
     name = "pour",
     description =
         "Works out the pour of a finished mold again, for another material or position; writes"
-            + " nothing. Exit code 3 when the mold does not suit it.",
+            + " nothing into the folder. Exit code 3 when the mold does not suit it.",
     footerHeading = Examples.HEADING,
     footer = {"  castwright pour shell-mold -m soap-melt-and-pour"},
     mixinStandardHelpOptions = true)
@@ -94,6 +97,12 @@ final class PourCommand implements Callable<Integer> {
               + " (default: pla for filament, photopolymer for resin prints).")
   private String moldOf;
 
+  @Option(
+      names = "--chart",
+      paramLabel = "FILE",
+      description = "Draws level and temperatures against time into an SVG file.")
+  private Path chart;
+
   @Mixin private RunArguments run;
 
   @Override
@@ -108,6 +117,9 @@ final class PourCommand implements Callable<Integer> {
             order,
             new PourJob.Cooling(heat, airC, moldOf, run.threads()),
             run.progress(out, spec.commandLine().getErr()));
+    if (chart != null) {
+      SvgFile.write(PourCharts.of(a, Units.METRIC), chart);
+    }
     if (run.json()) {
       out.println(Json.line(a));
     } else if (!run.quiet()) {

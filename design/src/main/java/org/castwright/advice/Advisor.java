@@ -37,7 +37,7 @@ public final class Advisor {
   private PourAdvice advise(Progress progress) {
     progress.at("pour", 0);
     Cavity cavity = Cavity.of(job.casting(), job.channels(), job.block());
-    Filling filling = Filling.of(cavity, job.up(), FillLimits.DEFAULT);
+    Filling filling = Filling.of(cavity, job.up(), FillLimits.DEFAULT, part(progress));
     pockets(filling);
     progress.at("pour", 0.4);
     FlowAdvice flow = new FlowAdvice(job, filling, reasons, notes);
@@ -66,6 +66,10 @@ public final class Advisor {
         bench,
         heat,
         List.copyOf(notes));
+  }
+
+  private static Progress part(Progress progress) {
+    return (stage, share) -> progress.at("pour", 0.4 * share);
   }
 
   private void pockets(Filling f) {
