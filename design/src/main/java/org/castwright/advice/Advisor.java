@@ -43,6 +43,10 @@ public final class Advisor {
     FlowAdvice flow = new FlowAdvice(job, filling, reasons, notes);
     PourAdvice.Flow flowed = flow.flow();
     progress.at("pour", 0.5);
+    PourAdvice.Detail detail =
+        new DetailAdvice(job, reasons, notes)
+            .detail(filling.topMm(), flow.surfaceMm(), flow.fluid(), flow.websS());
+    progress.at("pour", 0.6);
     HoldAdvice hold = new HoldAdvice(job, cavity);
     PourAdvice.Pressure pressure = hold.pressure(flow.surfaceMm());
     progress.at("pour", 0.8);
@@ -60,6 +64,7 @@ public final class Advisor {
         List.copyOf(reasons),
         fill(filling, flow),
         flowed,
+        detail,
         pressure,
         walls,
         size,

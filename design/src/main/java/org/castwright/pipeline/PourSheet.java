@@ -17,6 +17,7 @@ public final class PourSheet {
     a.reasons().forEach(r -> out.add("LOOK OUT: " + r));
     fill(a.fill(), out);
     flow(a.flow(), out);
+    detail(a.detail(), out);
     pressure(a.pressure(), out);
     walls(a.walls(), out);
     size(a.size(), m, out);
@@ -60,6 +61,19 @@ public final class PourSheet {
     }
   }
 
+  private static void detail(PourAdvice.Detail d, List<String> out) {
+    String liquid =
+        d.liquidMm() == null
+            ? "; the liquid's surface tension is not known"
+            : say(
+                "; a liquid that does not wet enters nothing narrower than %.2g mm at the top",
+                d.liquidMm());
+    out.add(say("The mold's print shows nothing finer than %.2g mm%s.", d.printMm(), liquid));
+    if (d.webs() != null && d.webs().isEmpty()) {
+      out.add("No web of the casting is too thin or deep to fill.");
+    }
+  }
+
   private static void pressure(PourAdvice.Pressure p, List<String> out) {
     StringBuilder loads = new StringBuilder();
     for (PourAdvice.PieceLoad l : p.pieces()) {
@@ -81,6 +95,10 @@ public final class PourSheet {
             "Hold the pieces together with at least %.1f N in all (safety %.0f)%s %.0f %% of it"
                 + " belongs to the lower half.",
             p.closingN(), p.safety(), each, 100 * p.baseShare()));
+    out.add(
+        say(
+            "A model of this shape held down in it would push up with %.2g N, less its own weight.",
+            p.heldN()));
   }
 
   private static void walls(PourAdvice.Walls w, List<String> out) {
