@@ -39,6 +39,9 @@ public final class Advisor {
     Cavity cavity = Cavity.of(job.casting(), job.channels(), job.block());
     Filling filling = Filling.of(cavity, job.up(), FillLimits.DEFAULT, part(progress));
     pockets(filling);
+    if (!airless(filling)) {
+      notes.add(Tilt.words(cavity, job.up(), part(progress)));
+    }
     progress.at("pour", 0.4);
     FlowAdvice flow = new FlowAdvice(job, filling, reasons, notes);
     PourAdvice.Flow flowed = flow.flow();
@@ -75,6 +78,11 @@ public final class Advisor {
 
   private static Progress part(Progress progress) {
     return (stage, share) -> progress.at("pour", 0.4 * share);
+  }
+
+  /** Whether no air stays and nothing runs out below the top. */
+  static boolean airless(Filling f) {
+    return f.pockets().isEmpty() && f.mouthMm() >= f.topMm() && !Double.isInfinite(f.mouthMm());
   }
 
   private void pockets(Filling f) {

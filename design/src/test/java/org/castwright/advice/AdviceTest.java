@@ -220,11 +220,19 @@ class AdviceTest {
     assertTrue(down.reasons().get(0).contains("Air stays"), down.reasons().toString());
     assertTrue(down.reasons().toString().contains("below"), down.reasons().toString());
     assertEquals("stands", down.flow().regime());
+    assertTrue(down.notes().toString().contains("No tilt of up to 30°"), down.notes() + "");
     // tilted by 3:10 to lift the far end: the vent's near edge shuts in a wedge behind it
     PourAdvice tilted = advise("resin-polyurethane", new Vec3(0.3, 1, 0));
     assertEquals(1, tilted.fill().pockets().size());
     // 3 mm beyond the vent: a triangle 3 x 0.9 over 40 mm of depth
     assertEquals(3 * 0.9 / 2 * 40, tilted.fill().pockets().get(0).volumeMm3(), 0.1);
+    // it was tilted by 16.7°: back by more than that the vent's corner is the highest place
+    String help = String.join(" ", tilted.notes());
+    assertTrue(help.contains("no air stays and nothing runs out"), help);
+    String[] v = help.replaceAll(".*so that \\(([^)]*)\\).*", "$1").split(", ", -1);
+    Vec3 way =
+        new Vec3(Double.parseDouble(v[0]), Double.parseDouble(v[1]), Double.parseDouble(v[2]));
+    assertEquals(List.of(), advise("resin-polyurethane", way).fill().pockets());
   }
 
   @Test
