@@ -8,10 +8,13 @@ import org.castwright.mesh.TriMesh;
 import org.castwright.mold.Mold;
 import org.castwright.mold.Piece;
 import org.castwright.pictures.MoldPictures;
+import org.castwright.pictures.Picture;
 import org.castwright.pictures.PictureOptions;
+import org.castwright.pictures.SvgFile;
 import org.castwright.pipeline.Artist;
 import org.castwright.pipeline.Report;
 import org.castwright.progress.Progress;
+import org.castwright.sheet.PourCharts;
 import org.castwright.sheet.Sheet;
 import org.castwright.sheet.SheetOptions;
 import org.castwright.sheet.SheetPictures;
@@ -69,6 +72,8 @@ final class MoldArtist implements Artist {
                 .toList(),
             mold.plan().seam().lines());
     SheetPictures pictures = SheetPictures.of(source, threads);
+    Picture.write(pictures.fill(), folder.resolve("pictures").resolve("fill.png"));
+    SvgFile.write(PourCharts.of(report.pouring(), sheet.units()), folder.resolve("pour.svg"));
     Sheet.write(folder, source, pictures, sheet, folder.resolve(Sheet.NAME));
   }
 

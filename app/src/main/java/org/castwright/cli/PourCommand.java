@@ -8,9 +8,12 @@ import org.castwright.advice.PourAdvice;
 import org.castwright.advice.PourJob;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
+import org.castwright.pictures.SvgFile;
 import org.castwright.pipeline.Json;
 import org.castwright.pipeline.PourFolder;
 import org.castwright.pipeline.PourSheet;
+import org.castwright.sheet.PourCharts;
+import org.castwright.sheet.Units;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -23,7 +26,7 @@ import picocli.CommandLine.Spec;
     name = "pour",
     description =
         "Works out the pour of a finished mold again, for another material or position; writes"
-            + " nothing. Exit code 3 when the mold does not suit it.",
+            + " nothing into the folder. Exit code 3 when the mold does not suit it.",
     footerHeading = Examples.HEADING,
     footer = {"  castwright pour shell-mold -m soap-melt-and-pour"},
     mixinStandardHelpOptions = true)
@@ -71,6 +74,35 @@ final class PourCommand implements Callable<Integer> {
       description = "Your price for a kg of printed plastic.")
   private double printPrice;
 
+  @Option(
+      names = "--heat",
+      paramLabel = "off|coarse|fine",
+      defaultValue = "coarse",
+      description =
+          "How finely to work out cooling and curing: off, coarse (seconds) or fine (up to a"
+              + " minute; default: ${DEFAULT-VALUE}).")
+  private PourJob.Fineness heat;
+
+  @Option(
+      names = "--air",
+      paramLabel = "C",
+      description = "Air round the mold, °C (default: the material's usual, else 20).")
+  private Double airC;
+
+  @Option(
+      names = "--mold-of",
+      paramLabel = "ID",
+      description =
+          "What the mold is made of, for its heat: pla, petg, abs, photopolymer, silicone or plaster"
+              + " (default: pla for filament, photopolymer for resin prints).")
+  private String moldOf;
+
+  @Option(
+      names = "--chart",
+      paramLabel = "FILE",
+      description = "Draws level and temperatures against time into an SVG file.")
+  private Path chart;
+
   @Mixin private RunArguments run;
 
   @Override
@@ -79,7 +111,15 @@ final class PourCommand implements Callable<Integer> {
     PourJob.Order order = new PourJob.Order(castings, molds, castPrice, printPrice);
     PourAdvice a =
         PourFolder.advise(
-            folder, material, up, order, run.progress(out, spec.commandLine().getErr()));
+            folder,
+            material,
+            up,
+            order,
+            new PourJob.Cooling(heat, airC, moldOf, run.threads()),
+            run.progress(out, spec.commandLine().getErr()));
+    if (chart != null) {
+      SvgFile.write(PourCharts.of(a, Units.METRIC), chart);
+    }
     if (run.json()) {
       out.println(Json.line(a));
     } else if (!run.quiet()) {

@@ -1,5 +1,6 @@
 package org.castwright.pictures;
 
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -148,6 +149,12 @@ public final class GuidePictures {
               : new Pointer(low[0], low[1], high[0], high[1], m.label(), rgb, Pointer.Kind.LEAVES));
     }
     return new Guide(shot.image(), pointers);
+  }
+
+  /** Casting and channels in the colors of when the rising liquid reaches them. */
+  public BufferedImage fill(
+      TriMesh channels, Vec3 up, FillPicture.Course course, List<FillPicture.Air> air) {
+    return FillPicture.draw(mold.casting(), channels, up, course, air, pourView(up), options);
   }
 
   /** From the front and a little from above; the front is the first main piece if it stands. */

@@ -3,6 +3,7 @@ package org.castwright.sheet;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.advice.PourAdvice;
 import org.castwright.material.Material;
 import org.castwright.pipeline.Report;
 
@@ -19,13 +20,20 @@ final class OpenPart {
     this.material = material;
   }
 
+  private String byHeat() {
+    PourAdvice pour = report.pouring();
+    return pour == null || pour.heat() == null || pour.heat().demoldS() == null
+        ? ""
+        : ", about " + Units.seconds(pour.heat().demoldS()) + " by its heat";
+  }
+
   void add(Flow flow, List<Element> steps) throws IOException {
     Element words =
         Column.of(
             Words.item(
                 Units.of(
-                    "After %s, usually; the supplier's figure wins.",
-                    Units.time(material.demoldTimeMin()))),
+                    "After %s, usually%s; the supplier's figure wins.",
+                    Units.time(material.demoldTimeMin()), byHeat())),
             Words.item(
                 "Loosen at the pry slots a little on each side by turns, then pull straight,"
                     + " without twisting."),

@@ -13,6 +13,9 @@ final class Pen {
   /** Control points of a quarter circle lie at this share of the radius: 4/3 (√2 − 1). */
   private static final float ROUND = 0.5523f;
 
+  private static final float[] DASHES = {4, 3};
+  private static final float[] NO_DASHES = {};
+
   private final PDPageContentStream out;
   private final Type type;
   private final float height;
@@ -103,6 +106,22 @@ final class Pen {
           out.moveTo(x0, height - y0);
           out.lineTo(x1, height - y1);
           out.stroke();
+        });
+  }
+
+  /** A line through points, {@code x y} packed. */
+  void polyline(double[] xy, Color color, float width, boolean dashed) {
+    run(
+        () -> {
+          out.setStrokingColor(color);
+          out.setLineWidth(width);
+          out.setLineDashPattern(dashed ? DASHES : NO_DASHES, 0);
+          out.moveTo((float) xy[0], height - (float) xy[1]);
+          for (int i = 2; i + 1 < xy.length; i += 2) {
+            out.lineTo((float) xy[i], height - (float) xy[i + 1]);
+          }
+          out.stroke();
+          out.setLineDashPattern(NO_DASHES, 0);
         });
   }
 

@@ -88,7 +88,8 @@ final class PourPart {
     for (int i = 0; i < words.size(); i++) {
       out.add(Words.step(i + 1, words.get(i)));
     }
-    if (material.pourC().get(material.pourC().size() - 1) > PRINT_SOFTENS) {
+    boolean known = report.pouring() != null && report.pouring().heat() != null;
+    if (!known && material.pourC().get(material.pourC().size() - 1) > PRINT_SOFTENS) {
       out.add(new Gap(3));
       out.add(
           new Boxed(

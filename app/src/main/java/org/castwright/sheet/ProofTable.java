@@ -21,6 +21,7 @@ final class ProofTable {
           Map.entry("gate", "The gate joins the cavity, reaches the outside and is open"),
           Map.entry("vent", "Vents join the cavity, reach the outside and are open"),
           Map.entry("wall", "The wall round the cavity is thick enough"),
+          Map.entry("filling", "The rising level leaves no air and runs out nowhere"),
           Map.entry("opening", "Pieces leave in their order and catch nothing"),
           Map.entry("shake", "Directions 1° and 2° off the pull that are free, too"),
           Map.entry("wedge", "Edges along the seam are not too thin"),

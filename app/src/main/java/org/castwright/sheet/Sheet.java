@@ -84,6 +84,10 @@ public final class Sheet {
     PourPart pour = new PourPart(report, material, units);
     flow.add(new Gap(8), pour.cautions());
     pour.add(flow, figure(pictures.pour(), pourCaption()));
+    if (report.pouring() != null) {
+      PDImageXObject fill = LosslessFactory.createFromImage(document, pictures.smallFill());
+      new CoursePart(report.pouring(), units).add(flow, new Figure(fill, List.of(), ""));
+    }
     new OpenPart(report, material).add(flow, stepFigures());
     RecordPart record = new RecordPart(report, material, units);
     record.addSize(flow);

@@ -1,7 +1,9 @@
 package org.castwright.sheet;
 
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.advice.PourAdvice;
 import org.castwright.geom.Vec3;
 import org.castwright.pictures.Guide;
 import org.castwright.pictures.GuidePictures;
@@ -13,13 +15,23 @@ import org.castwright.pipeline.Report;
  * The pictures of a sheet, drawn ahead.
  *
  * @param steps one for each piece, in the order in which they leave
+ * @param fill casting and channels colored by when the level comes by; null without a pour
+ * @param smallFill the same with larger words
  */
-public record SheetPictures(Guide closed, Guide opened, List<Guide> steps, Guide pour) {
+public record SheetPictures(
+    Guide closed,
+    Guide opened,
+    List<Guide> steps,
+    Guide pour,
+    BufferedImage fill,
+    BufferedImage smallFill) {
 
   private static final int LARGE_WIDTH = 1120;
   private static final int LARGE_HEIGHT = 880;
   private static final int STEP_WIDTH = 760;
   private static final int STEP_HEIGHT = 700;
+  private static final int WORDY_WIDTH = 620;
+  private static final int WORDY_HEIGHT = 560;
 
   /** Draws them; the same for any number of threads. */
   public static SheetPictures of(SheetSource source, int threads) {
@@ -42,7 +54,18 @@ public record SheetPictures(Guide closed, Guide opened, List<Guide> steps, Guide
         guide.closed(),
         guide.opened(),
         steps,
-        guide.pour(source.channels(), mouths(source.report()), up));
+        guide.pour(source.channels(), mouths(source.report()), up),
+        fill(source, guide),
+        fill(source, new GuidePictures(mold, large.sized(WORDY_WIDTH, WORDY_HEIGHT))));
+  }
+
+  private static BufferedImage fill(SheetSource source, GuidePictures guide) {
+    PourAdvice pour = source.report().pouring();
+    if (pour == null) {
+      return null;
+    }
+    Vec3 up = new Vec3(pour.up().get(0), pour.up().get(1), pour.up().get(2));
+    return guide.fill(source.channels(), up, PourCharts.course(pour), PourCharts.air(pour));
   }
 
   /** Gates and vents, each with its letter and, where there are several, its number. */

@@ -42,6 +42,34 @@ public enum Units {
     return this == METRIC ? of("%.1f", mm) : of("%.2f", mm / MM_PER_INCH);
   }
 
+  /** A length in this unit, given in mm. */
+  double inUnit(double mm) {
+    return this == METRIC ? mm : mm / MM_PER_INCH;
+  }
+
+  /** A volume in cm³ or fluid ounces, given in mm³. */
+  double volumeIn(double mm3) {
+    return mm3 / (this == METRIC ? MM3_PER_CM3 : MM3_PER_FLUID_OUNCE);
+  }
+
+  String volumeUnit() {
+    return this == METRIC ? "cm³" : "fl oz";
+  }
+
+  /** A temperature in °C or °F, given in °C. */
+  double temperatureIn(double celsius) {
+    return this == METRIC ? celsius : 1.8 * celsius + 32;
+  }
+
+  String temperatureUnit() {
+    return this == METRIC ? "°C" : "°F";
+  }
+
+  /** A single temperature in whole degrees, given in °C. */
+  String degrees(double celsius) {
+    return whole(of("%.0f %s", temperatureIn(celsius), temperatureUnit()));
+  }
+
   /** A small length such as a gap, given in mm. */
   String gap(double mm) {
     return whole(this == METRIC ? of("%.2f mm", mm) : of("%.3f in", mm / MM_PER_INCH));
@@ -85,6 +113,33 @@ public enum Units {
     boolean hours = minutes.get(minutes.size() - 1) >= HOURS;
     List<Double> shown = hours ? minutes.stream().map(m -> m / 60).toList() : minutes;
     return whole(range(shown) + (hours ? " h" : " min"));
+  }
+
+  /** A single time, given in s. */
+  static String seconds(double s) {
+    Clock c = Clock.of(s);
+    return whole(of(c == Clock.SECONDS ? "%.0f %s" : "%.2g %s", s / c.seconds, c.unit));
+  }
+
+  /** How a span of time is told. */
+  enum Clock {
+    SECONDS("s", 1),
+    MINUTES("min", 60),
+    HOURS("h", 3600);
+
+    private static final double LEAST = 3;
+
+    final String unit;
+    final double seconds;
+
+    Clock(String unit, double seconds) {
+      this.unit = unit;
+      this.seconds = seconds;
+    }
+
+    static Clock of(double s) {
+      return s < LEAST * MINUTES.seconds ? SECONDS : s < LEAST * HOURS.seconds ? MINUTES : HOURS;
+    }
   }
 
   private static String range(List<Double> values) {

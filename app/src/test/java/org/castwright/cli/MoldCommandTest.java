@@ -72,7 +72,8 @@ class MoldCommandTest {
     assertTrue(Files.readString(mold.resolve("sheet.txt")).contains("Beeswax"));
     assertEquals(Set.of("piece-1.stl", "piece-2.stl"), Cli.namesIn(mold.resolve("pieces")));
     Set<String> pictures = Cli.namesIn(mold.resolve("pictures"));
-    assertTrue(pictures.containsAll(Set.of("closed.png", "opened.png", "piece-1.png")));
+    assertTrue(pictures.containsAll(Set.of("closed.png", "opened.png", "piece-1.png", "fill.png")));
+    assertTrue(Files.readString(mold.resolve("pour.svg")).contains("Level against volume"));
     for (String p : pictures) {
       assertNotNull(ImageIO.read(mold.resolve("pictures").resolve(p).toFile()), p);
     }

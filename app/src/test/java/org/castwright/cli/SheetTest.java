@@ -82,9 +82,20 @@ class SheetTest {
           "Stand the mold",
           "Have the material at 68 to 71 °C",
           "Castings",
+          "How it fills and sets",
+          "Level against volume",
+          "casting full",
+          "Level against time",
+          "Temperature after the pour",
+          "hottest place of the casting",
+          "no air stays",
+          "Full after",
+          "By its heat it can leave the mold after about",
+          "as it freezes",
           "Open",
           "1. piece-1 off",
           "2. piece-2 off",
+          "by its heat",
           "Size to expect",
           "proved from the files",
           "Pieces leave in their order",
@@ -137,6 +148,7 @@ class SheetTest {
     assertTrue(text.contains("154 to 160 °F"), text);
     assertTrue(text.contains(" fl oz") && text.contains(" oz"), text);
     assertFalse(text.contains("cm³"), text);
+    assertFalse(text.contains("°C") || text.contains("level, mm"), text);
   }
 
   @Test

@@ -97,8 +97,8 @@ class ColorsTest {
 
   @Test
   void roundTicks() {
-    assertEquals(List.of(0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0), Overlay.Ticks.of(0, 30));
-    assertEquals("0.05", Overlay.Ticks.label(0.05, 0.05));
-    assertEquals("20", Overlay.Ticks.label(20, 5));
+    assertEquals(List.of(0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0), Ticks.of(0, 30));
+    assertEquals("0.05", Ticks.label(0.05, 0.05));
+    assertEquals("20", Ticks.label(20, 5));
   }
 }

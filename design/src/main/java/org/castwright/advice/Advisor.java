@@ -35,22 +35,30 @@ public final class Advisor {
   }
 
   private PourAdvice advise(Progress progress) {
-    progress.at("filling", 0);
+    progress.at("pour", 0);
     Cavity cavity = Cavity.of(job.casting(), job.channels(), job.block());
-    Filling filling = Filling.of(cavity, job.up(), FillLimits.DEFAULT);
+    Filling filling = Filling.of(cavity, job.up(), FillLimits.DEFAULT, part(progress));
     pockets(filling);
-    progress.at("filling", 0.4);
+    if (!airless(filling)) {
+      notes.add(Tilt.words(cavity, job.up(), part(progress)));
+    }
+    progress.at("pour", 0.4);
     FlowAdvice flow = new FlowAdvice(job, filling, reasons, notes);
     PourAdvice.Flow flowed = flow.flow();
-    progress.at("filling", 0.5);
+    progress.at("pour", 0.5);
+    PourAdvice.Detail detail =
+        new DetailAdvice(job, reasons, notes)
+            .detail(filling.topMm(), flow.surfaceMm(), flow.fluid(), flow.websS());
+    progress.at("pour", 0.6);
     HoldAdvice hold = new HoldAdvice(job, cavity);
     PourAdvice.Pressure pressure = hold.pressure(flow.surfaceMm());
-    progress.at("filling", 0.8);
+    progress.at("pour", 0.8);
     PourAdvice.Walls walls = WallAdvice.of(job, pressure.highestPa(), notes);
     PourAdvice.Size size = SizeAdvice.of(job, reasons, notes);
     PourAdvice.Bench bench = BenchAdvice.of(job, filling, flowed, notes);
-    heat();
-    progress.at("filling", 1);
+    progress.at("pour", 1);
+    HeatInfo heat = new HeatAdvice(job, reasons, notes).heat(progress);
+    warmth(heat);
     return new PourAdvice(
         job.material().id(),
         job.print().name().toLowerCase(Locale.ROOT),
@@ -59,11 +67,22 @@ public final class Advisor {
         List.copyOf(reasons),
         fill(filling, flow),
         flowed,
+        detail,
         pressure,
         walls,
         size,
         bench,
+        heat,
         List.copyOf(notes));
+  }
+
+  private static Progress part(Progress progress) {
+    return (stage, share) -> progress.at("pour", 0.4 * share);
+  }
+
+  /** Whether no air stays and nothing runs out below the top. */
+  static boolean airless(Filling f) {
+    return f.pockets().isEmpty() && f.mouthMm() >= f.topMm() && !Double.isInfinite(f.mouthMm());
   }
 
   private void pockets(Filling f) {
@@ -88,7 +107,7 @@ public final class Advisor {
     }
   }
 
-  private void heat() {
+  private void warmth(HeatInfo heat) {
     Material m = job.material();
     if (m.pourC().isEmpty()) {
       notes.add("The table knows no temperature for the pour.");
@@ -102,7 +121,7 @@ public final class Advisor {
               Locale.ROOT,
               "It is poured at %.0f °C or more: no printed plastic mold stands that.",
               cool));
-    } else if (hot > PRINT_SOFTENS) {
+    } else if (heat == null && hot > PRINT_SOFTENS) {
       notes.add(
           String.format(
               Locale.ROOT,

@@ -16,10 +16,10 @@ final class BenchAdvice {
   private static final double LOSS = 0.10;
 
   /** Four lines of a 0.4 mm nozzle; common practice, no source. */
-  private static final double SKIN = 4 * PrintRate.COMMON.lineMm();
+  static final double SKIN = 4 * PrintRate.COMMON.lineMm();
 
   /** Share of a piece's inside that is printed; common practice, no source. */
-  private static final double FILL = 0.2;
+  static final double FILL = 0.2;
 
   /** PLA, kg/m³: the middle of 1220 to 1260 (materials database). */
   private static final double PLA = 1240;

@@ -64,6 +64,18 @@ final class FlowAdvice {
     return Collections.unmodifiableList(times);
   }
 
+  /** What flows, null when its viscosity is not known. */
+  Fluid fluid() {
+    Material m = job.material();
+    return m.viscosityPaS() == null ? null : fluid(m, m.viscosityPaS());
+  }
+
+  /** Seconds that thin places have to fill, null for a melt. */
+  Double websS() {
+    Double working = working(job.material());
+    return working == null ? null : (Double) (SHARE * working);
+  }
+
   PourAdvice.Flow flow() {
     if (gate == null) {
       return null;

@@ -7,6 +7,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.pour.ClampRows;
 import org.castwright.pour.Hydrostatics;
+import org.castwright.pour.Lift;
 import org.castwright.pour.Liquid;
 import org.castwright.pour.Load;
 
@@ -74,7 +75,8 @@ final class HoldAdvice {
         job.holds().kind(),
         n,
         n == 0 ? null : Numbers.round(closing / n, 3),
-        Numbers.round(Math.max(0, Math.min(1, share)), 3));
+        Numbers.round(Math.max(0, Math.min(1, share)), 3),
+        Numbers.round(Lift.holdDownN(job.casting().volume(), liquid.densityKgPerM3(), 0), 3));
   }
 
   /** The facets of a piece that the liquid wets: those on casting or channels. */

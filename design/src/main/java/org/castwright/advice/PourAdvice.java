@@ -11,6 +11,7 @@ import java.util.List;
  * @param up unit direction, mold frame
  * @param fits whether nothing speaks against this pour
  * @param reasons what speaks against it, sentences for a person
+ * @param heat null when it was not asked for or is not known
  * @param notes what is not known, and on what the numbers rest
  */
 @JsonInclude(JsonInclude.Include.ALWAYS)
@@ -22,10 +23,12 @@ public record PourAdvice(
     List<String> reasons,
     Fill fill,
     Flow flow,
+    Detail detail,
     Pressure pressure,
     Walls walls,
     Size size,
     Bench bench,
+    HeatInfo heat,
     List<String> notes) {
 
   /**
@@ -73,6 +76,26 @@ public record PourAdvice(
       Double thinnestSlitMm) {}
 
   /**
+   * What comes out in the casting.
+   *
+   * @param printMm finest detail of the mold's print
+   * @param liquidMm narrowest slit that a liquid which does not wet enters at the casting's top;
+   *     null when the surface tension is not known
+   * @param webs thin places that do not fill in a third of the working time, thinnest first; null
+   *     when that cannot be known
+   */
+  public record Detail(double printMm, Double liquidMm, List<WebInfo> webs) {}
+
+  /**
+   * A thin place of the casting.
+   *
+   * @param depthMm that the liquid must creep in
+   * @param neededMm thickness that would fill
+   */
+  public record WebInfo(
+      List<Double> place, double thicknessMm, double depthMm, double areaMm2, double neededMm) {}
+
+  /**
    * Resting liquid up to the gate's mouth.
    *
    * @param closingN to hold the pieces together, safety included
@@ -80,6 +103,8 @@ public record PourAdvice(
    * @param holds bands, bolts or clamps
    * @param eachN for each of them, null when there are none
    * @param baseShare share of the lower half when held at base and top
+   * @param heldN upward force on a model of the casting's shape held under this liquid, its own
+   *     weight not taken off
    */
   public record Pressure(
       double highestPa,
@@ -89,7 +114,8 @@ public record PourAdvice(
       String holds,
       int holdCount,
       Double eachN,
-      double baseShare) {}
+      double baseShare,
+      double heldN) {}
 
   /**
    * Load on a piece.

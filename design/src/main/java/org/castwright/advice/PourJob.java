@@ -21,6 +21,7 @@ import org.castwright.mesh.TriMesh;
  * @param up against gravity
  * @param print how the mold is printed
  * @param order how many and at what price
+ * @param cooling how its cooling or curing is looked at
  */
 public record PourJob(
     TriMesh casting,
@@ -34,7 +35,8 @@ public record PourJob(
     Material material,
     Vec3 up,
     Print print,
-    Order order) {
+    Order order,
+    Cooling cooling) {
 
   public PourJob {
     pieces = List.copyOf(pieces);
@@ -77,6 +79,36 @@ public record PourJob(
    * @param stated whether the maker stated the shrink: then the table's band is not held against it
    */
   public record Sizes(Vec3 wantedMm, Vec3 scale, boolean stated) {}
+
+  /** How finely to look at heat. */
+  public enum Fineness {
+    OFF,
+    COARSE,
+    FINE
+  }
+
+  /**
+   * How it cools or cures.
+   *
+   * @param airC of the air, °C, or null for the material's usual
+   * @param wallOf id of what the mold is made of, or null for the usual print
+   * @param threads worker threads; no result depends on them
+   */
+  public record Cooling(Fineness fineness, Double airC, String wallOf, int threads) {
+
+    public static final Cooling OFF = new Cooling(Fineness.OFF, null, null, 1);
+
+    public Cooling {
+      if (threads < 1) {
+        throw new IllegalArgumentException("heat needs a thread");
+      }
+    }
+
+    /** In the usual air and wall; an answer in seconds. */
+    public static Cooling coarse(int threads) {
+      return new Cooling(Fineness.COARSE, null, null, threads);
+    }
+  }
 
   /** The printing process. */
   public enum Print {

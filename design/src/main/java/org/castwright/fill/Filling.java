@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
 
 /**
  * How a cavity fills in one position: by the model of Bose and Toussaint (Geometric and
@@ -35,8 +36,17 @@ public record Filling(
 
   /** Fills a cavity. */
   public static Filling of(Cavity cavity, Vec3 up, FillLimits limits) {
+    return of(cavity, up, limits, Progress.NONE);
+  }
+
+  /**
+   * Fills a cavity.
+   *
+   * @throws Progress.CancelledException if the person has asked to stop
+   */
+  public static Filling of(Cavity cavity, Vec3 up, FillLimits limits, Progress progress) {
     Vec3 unit = up.unit();
-    Sweep sweep = new Sweep(cavity, unit, Double.NEGATIVE_INFINITY);
+    Sweep sweep = new Sweep(cavity, unit, Double.NEGATIVE_INFINITY, progress);
     List<Pocket> pockets = pockets(sweep);
     List<Pocket> large = new ArrayList<>();
     double rest = 0;
@@ -60,7 +70,7 @@ public record Filling(
         List.copyOf(large),
         rest,
         cavity.volume(),
-        LevelCurve.of(sweep, Math.max(to, sweep.bottom())));
+        LevelCurve.of(sweep, Math.max(to, sweep.bottom()), progress));
   }
 
   /**
@@ -71,7 +81,7 @@ public record Filling(
    */
   public static List<Vec3> peaks(TriMesh body, Vec3 up, double leastDepthMm) {
     Cavity closed = Cavity.open(body, new boolean[body.vertexCount()]);
-    Sweep sweep = new Sweep(closed, up.unit(), Double.NEGATIVE_INFINITY);
+    Sweep sweep = new Sweep(closed, up.unit(), Double.NEGATIVE_INFINITY, Progress.NONE);
     Branches b = sweep.branches();
     List<Vec3> out = new ArrayList<>();
     for (int i = 0; i < b.count(); i++) {
@@ -89,7 +99,7 @@ public record Filling(
    */
   public static double[] partsAbove(TriMesh body, Vec3 up, double levelMm) {
     Cavity closed = Cavity.open(body, new boolean[body.vertexCount()]);
-    return new Sweep(closed, up.unit(), levelMm).volumes();
+    return new Sweep(closed, up.unit(), levelMm, Progress.NONE).volumes();
   }
 
   /** Air shut in, mm³, pockets of any size. */

@@ -2,6 +2,7 @@ package org.castwright.fill;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.progress.Progress;
 
 /**
  * Liquid poured against its level, from the lowest place up. Air that is shut in is not filled.
@@ -14,8 +15,11 @@ public record LevelCurve(List<Double> levelMm, List<Double> pouredMm3) {
   /** Points of the curve, ends included. */
   static final int POINTS = 61;
 
+  /** How many facets pass between two looks at whether to go on, less one. */
+  private static final int LOOK = 4095;
+
   /** Up to a level, past the pockets of a sweep. */
-  static LevelCurve of(Sweep sweep, double toMm) {
+  static LevelCurve of(Sweep sweep, double toMm, Progress progress) {
     double from = sweep.bottom();
     double[] level = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {
@@ -26,6 +30,9 @@ public record LevelCurve(List<Double> levelMm, List<Double> pouredMm3) {
     double whole = 0;
     Branches b = sweep.branches();
     for (int f = 0; f < sweep.facets(); f++) {
+      if ((f & LOOK) == 0) {
+        progress.at("fill", Sweep.FALL + (1 - Sweep.FALL) * f / sweep.facets());
+      }
       FacetColumn c = sweep.column(f);
       whole += c.above(from);
       int p = sweep.pocket(f);

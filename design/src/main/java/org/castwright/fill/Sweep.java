@@ -3,6 +3,7 @@ package org.castwright.fill;
 import java.util.Arrays;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
 
 /**
  * A level that falls through a cavity, exactly on its mesh. The bodies of air above a level are
@@ -14,6 +15,12 @@ final class Sweep {
 
   /** A facet so little above a vertex lies in its plane, mm. */
   private static final double LEVEL = 1e-9;
+
+  /** How many vertices pass between two looks at whether to go on, less one. */
+  private static final int LOOK = 4095;
+
+  /** Share of the whole work that the falling takes; the rest is volumes. */
+  static final double FALL = 0.5;
 
   private final Cavity cavity;
   private final int shift;
@@ -32,8 +39,9 @@ final class Sweep {
    *
    * @param up unit direction
    * @param down where it stops, mm along {@code up}; what is closed then is sealed there
+   * @throws Progress.CancelledException if the person has asked to stop
    */
-  Sweep(Cavity cavity, Vec3 up, double down) {
+  Sweep(Cavity cavity, Vec3 up, double down, Progress progress) {
     this.cavity = cavity;
     TriMesh a = cavity.casting();
     TriMesh b = cavity.channels();
@@ -62,17 +70,21 @@ final class Sweep {
     castingRay = a.isEmpty() ? null : new RoofRay(a, up, Arrays.copyOf(height, shift));
     channelRay =
         b.isEmpty() ? null : new RoofRay(b, up, Arrays.copyOfRange(height, shift, height.length));
-    fall(order, down);
+    fall(order, down, progress);
   }
 
-  private void fall(int[] order, double down) {
+  private void fall(int[] order, double down, Progress progress) {
     int[] start = new int[height.length + 2];
     int[] near = neighbors(start);
     int[] firstLink = new int[height.length];
     int[] nextLink = new int[cavity.joins()];
     int[] linkTo = new int[cavity.joins()];
     links(firstLink, nextLink, linkTo);
-    for (int v : order) {
+    for (int i = 0; i < order.length; i++) {
+      int v = order[i];
+      if ((i & LOOK) == 0) {
+        progress.at("fill", FALL * i / order.length);
+      }
       if (height[v] <= down) {
         bottom = down;
         break;

@@ -26,6 +26,7 @@ import java.util.List;
  * @param order order of the reaction in what is left to set, 1 or 2
  * @param softensC above it the set casting is too soft to leave the mold, °C
  * @param pourC temperature at the pour, °C
+ * @param airC of the air that it usually sets in, °C; null for that of a room
  * @param notes what is missing or left out, in sentences
  */
 public record ThermalMaterial(
@@ -48,6 +49,7 @@ public record ThermalMaterial(
     Figure order,
     Figure softensC,
     Figure pourC,
+    Figure airC,
     List<String> notes) {
 
   public ThermalMaterial {
@@ -84,6 +86,7 @@ public record ThermalMaterial(
         order,
         softensC,
         pourC,
+        airC,
         notes);
   }
 
@@ -116,6 +119,7 @@ public record ThermalMaterial(
         order,
         softensC,
         pourC,
+        airC,
         notes);
   }
 

@@ -10,6 +10,8 @@ public enum Quantity {
   SOLID_DENSITY("density, solid", "kg/m³"),
   @JsonProperty("viscosity")
   VISCOSITY("viscosity at the pour", "Pa·s"),
+  @JsonProperty("surfaceTension")
+  SURFACE_TENSION("surface tension", "N/m"),
   @JsonProperty("yieldStress")
   YIELD_STRESS("yield stress", "Pa"),
   @JsonProperty("conductivity")

@@ -199,6 +199,9 @@ final class JobSheet {
       item(
           "Not before %s min (usual range; the supplier's figure wins).", range(m.demoldTimeMin()));
     }
+    if (report.pouring() != null && report.pouring().heat() != null) {
+      item("%s", HeatSheet.demold(report.pouring().heat()));
+    }
     item("Start at the pry slots; pull straight, without twisting:");
     for (Piece p : mold.pieces()) {
       item(

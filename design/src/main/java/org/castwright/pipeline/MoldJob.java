@@ -84,7 +84,7 @@ public final class MoldJob {
       written = ProofFolder.read(dir);
       proof = Proof.of(written, kernel, progress.as("proof"));
       timings.start("pour");
-      pouring = PourFolder.advise(written, bare, PourFolder.Asked.of(mold), progress.as("pour"));
+      pouring = PourFolder.advise(written, bare, PourFolder.Asked.of(mold), watch);
     } finally {
       // however the proof ends, nobody draws on: the folder may be about to go
       timings.start("pictures");

@@ -29,8 +29,14 @@ public final class PourFolder {
    * @param up against gravity, mold frame
    * @param print how the mold is printed
    * @param order how many and at what price
+   * @param cooling how to look at heat
    */
-  record Asked(Material material, Vec3 up, PourJob.Print print, PourJob.Order order) {
+  record Asked(
+      Material material,
+      Vec3 up,
+      PourJob.Print print,
+      PourJob.Order order,
+      PourJob.Cooling cooling) {
 
     static Asked of(Mold mold) {
       boolean fdm = mold.plan().options().process() == PrintProcess.FDM;
@@ -38,7 +44,8 @@ public final class PourFolder {
           mold.plan().material(),
           mold.plan().pour().up(),
           fdm ? PourJob.Print.FDM : PourJob.Print.RESIN,
-          PourJob.Order.ONE);
+          PourJob.Order.ONE,
+          PourJob.Cooling.coarse(mold.plan().options().threads()));
     }
   }
 
@@ -47,11 +54,17 @@ public final class PourFolder {
    *
    * @param material a name as {@link Materials#of} takes it, or null for the mold's own
    * @param up against gravity, mold frame, or null for the mold's own
+   * @param cooling how to look at heat
    * @throws MeshException if the folder is not a mold folder or a file is missing or damaged
    * @throws IllegalArgumentException if the material is unknown or up has no direction
    */
   public static PourAdvice advise(
-      Path dir, String material, Vec3 up, PourJob.Order order, Progress progress)
+      Path dir,
+      String material,
+      Vec3 up,
+      PourJob.Order order,
+      PourJob.Cooling cooling,
+      Progress progress)
       throws IOException {
     Report r = ProofFolder.report(dir);
     if (r.pouring() == null) {
@@ -62,7 +75,8 @@ public final class PourFolder {
             Materials.of(material == null ? r.pouring().material() : material),
             up == null ? vec(r.pour().up()) : up.unit(),
             PourJob.Print.valueOf(r.pouring().print().toUpperCase(Locale.ROOT)),
-            order);
+            order,
+            cooling);
     return advise(ProofFolder.read(dir), r, asked, progress);
   }
 
@@ -88,7 +102,8 @@ public final class PourFolder {
             asked.material(),
             asked.up(),
             asked.print(),
-            asked.order());
+            asked.order(),
+            asked.cooling());
     return Advisor.of(job, progress);
   }
 

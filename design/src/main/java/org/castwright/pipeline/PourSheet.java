@@ -17,9 +17,11 @@ public final class PourSheet {
     a.reasons().forEach(r -> out.add("LOOK OUT: " + r));
     fill(a.fill(), out);
     flow(a.flow(), out);
+    detail(a.detail(), out);
     pressure(a.pressure(), out);
     walls(a.walls(), out);
     size(a.size(), m, out);
+    out.addAll(HeatSheet.lines(a.heat()));
     a.notes().forEach(out::add);
     return out;
   }
@@ -43,9 +45,9 @@ public final class PourSheet {
             f.boreMm(),
             f.headMm(),
             f.mlPerS(),
-            time(f.fillS()),
-            time(f.fillLowS()),
-            time(f.fillHighS()),
+            HeatSheet.time(f.fillS()),
+            HeatSheet.time(f.fillLowS()),
+            HeatSheet.time(f.fillHighS()),
             f.regime().equals("laminar") ? "friction" : "the liquid's own speed"));
     if (f.ventHeadMm() != null) {
       out.add(say("The vents' back pressure is %.2g mm of head.", f.ventHeadMm()));
@@ -56,6 +58,19 @@ public final class PourSheet {
               "Webs thinner than about %.2g mm and 20 mm deep do not fill in a third of the working"
                   + " time.",
               f.thinnestSlitMm()));
+    }
+  }
+
+  private static void detail(PourAdvice.Detail d, List<String> out) {
+    String liquid =
+        d.liquidMm() == null
+            ? "; the liquid's surface tension is not known"
+            : say(
+                "; a liquid that does not wet enters nothing narrower than %.2g mm at the top",
+                d.liquidMm());
+    out.add(say("The mold's print shows nothing finer than %.2g mm%s.", d.printMm(), liquid));
+    if (d.webs() != null && d.webs().isEmpty()) {
+      out.add("No web of the casting is too thin or deep to fill.");
     }
   }
 
@@ -80,6 +95,10 @@ public final class PourSheet {
             "Hold the pieces together with at least %.1f N in all (safety %.0f)%s %.0f %% of it"
                 + " belongs to the lower half.",
             p.closingN(), p.safety(), each, 100 * p.baseShare()));
+    out.add(
+        say(
+            "A model of this shape held down in it would push up with %.2g N, less its own weight.",
+            p.heldN()));
   }
 
   private static void walls(PourAdvice.Walls w, List<String> out) {
@@ -151,7 +170,7 @@ public final class PourSheet {
               b.batches().batches(),
               b.batches().perBatch(),
               b.batches().rounds(),
-              time(60 * b.batches().minutes())));
+              HeatSheet.time(60 * b.batches().minutes())));
     }
     if (b.cost() != null) {
       out.add(
@@ -161,13 +180,6 @@ public final class PourSheet {
                   : "; without a price: " + String.join(", ", b.cost().unpriced()) + "."));
     }
     return out;
-  }
-
-  private static String time(double s) {
-    if (s < 120) {
-      return say("%.0f s", s);
-    }
-    return s < 7200 ? say("%.0f min", s / 60) : say("%.1f h", s / 3600);
   }
 
   private static String say(String format, Object... args) {

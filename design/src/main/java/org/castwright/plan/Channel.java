@@ -25,6 +25,30 @@ public record Channel(
     double boreMm,
     double mouthMm) {
 
+  /**
+   * A channel from its cross-sections: the last lies past the outside, the one before it on it.
+   *
+   * @param radius of the bore, mm
+   * @param mouth radius at the outside, mm
+   */
+  static Channel of(
+      String name,
+      boolean gate,
+      Course course,
+      List<Station> stations,
+      double radius,
+      double mouth) {
+    return new Channel(
+        name,
+        gate ? Kind.GATE : Kind.VENT,
+        course,
+        stations,
+        stations.get(0).center(),
+        stations.get(stations.size() - 2).center(),
+        2 * radius,
+        2 * mouth);
+  }
+
   /** What it is for. */
   public enum Kind {
     GATE,

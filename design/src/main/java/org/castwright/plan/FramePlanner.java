@@ -11,8 +11,8 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 
 /**
- * Turns the model into the mold frame: z along the pull; about it so that the block is small; y, up
- * while pouring, so that the fewest air pockets need a vent.
+ * Turns the model into the mold frame: z along the pull; about it so that the block is small and y,
+ * up while pouring, leaves the fewest air pockets to vent.
  */
 final class FramePlanner {
 
@@ -25,12 +25,13 @@ final class FramePlanner {
    * @param model as healed, unscaled
    * @param scale factors for the model's axes
    * @param pull of piece 1 in the model's frame
+   * @param freely whether the mold may stand in any position about its pull
    */
-  static MoldFrame of(TriMesh model, Vec3 scale, Vec3 pull) {
+  static MoldFrame of(TriMesh model, Vec3 scale, Vec3 pull, boolean freely) {
     TriMesh scaled = model.scaled(scale);
     Frame frame = Frame.along(pull);
     frame = frame.turned(smallestRectangle(scaled.toLocal(frame)));
-    frame = frame.quarterTurned(bestUp(scaled.toLocal(frame)));
+    frame = PourPosition.of(scaled, frame, freely);
     Box3 box = scaled.toLocal(frame).bounds();
     return new MoldFrame(scale, frame, box.center());
   }
@@ -65,26 +66,5 @@ final class FramePlanner {
     Coordinate[] c = rectangle.getCoordinates();
     double angle = Math.toDegrees(StrictMath.atan2(c[1].y - c[0].y, c[1].x - c[0].x));
     return angle - 90 * Math.rint(angle / 90);
-  }
-
-  /** Right angles to turn by: fewest air pockets, then the lower stand. */
-  private static int bestUp(TriMesh local) {
-    Vec3 size = local.bounds().size();
-    double least = RoofPeaks.least(local);
-    int best = 0;
-    double bestScore = Double.POSITIVE_INFINITY;
-    // quarter turn n makes this axis of the unturned frame the new y: y, -x, -y, x
-    int[] axis = {1, 0, 1, 0};
-    int[] sign = {1, -1, -1, 1};
-    for (int turn = 0; turn < 4; turn++) {
-      double height = axis[turn] == 0 ? size.x() : size.y();
-      int peaks = RoofPeaks.of(local, axis[turn], sign[turn], least).size();
-      double score = peaks + 0.5 * height / (size.x() + size.y());
-      if (score < bestScore - 1e-6) {
-        bestScore = score;
-        best = turn;
-      }
-    }
-    return best;
   }
 }

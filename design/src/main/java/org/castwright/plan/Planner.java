@@ -81,7 +81,9 @@ final class Planner {
               + " casting material that stretches, or expect it to break.");
     }
     progress.at("plan", 0);
-    MoldFrame frame = FramePlanner.of(model, scale, survey.best().direction());
+    MoldFrame frame =
+        FramePlanner.of(
+            model, scale, survey.best().direction(), survey.best().free() || options.pieces() == 2);
     try {
       MoldPlan plan = turned(frame, survey, cover);
       boolean few = cover == null || plan.pieces().size() <= cover.pulls().size() + PLUGS_COST;

@@ -14,21 +14,28 @@ final class Route {
 
   private static final double STEP = 1;
 
-  private final Ground ground;
+  /** How far a place is from what a way keeps clear of, mm. */
+  @FunctionalInterface
+  interface Clearance {
+    double at(double x, double y);
+  }
+
+  private final Clearance clearance;
   private final double top;
 
   /**
+   * @param clearance from the casting and all else in the way
    * @param top the y at which the block ends
    */
-  Route(Ground ground, double top) {
-    this.ground = ground;
+  Route(Clearance clearance, double top) {
+    this.clearance = clearance;
     this.top = top;
   }
 
   /** Whether the straight way up from a point on the seam is clear for a bore of that radius. */
   boolean straightUp(double x, double y, double radius) {
     for (double t = radius + 2; y + t < top; t += STEP / 2) {
-      if (ground.shadowDistance(x, y + t) < Math.min(radius + 1, t - 0.75)) {
+      if (clearance.at(x, y + t) < Math.min(radius + 1, t - 0.75)) {
         return false;
       }
     }
@@ -117,7 +124,7 @@ final class Route {
   }
 
   private boolean clear(double x, double y, double radius) {
-    return ground.shadowDistance(x, y) >= radius + 1;
+    return clearance.at(x, y) >= radius + 1;
   }
 
   private List<double[]> corners(

@@ -23,6 +23,9 @@ final class SeamBore {
    */
   private static final double LEAST_RISE = 0.2;
 
+  /** Ground that a channel leaves before and behind it, mm; common practice, no source. */
+  static final double LEAST_WALL = 2;
+
   /** Rounds of averaging the axis' height; three blend about five sections. */
   private static final int SMOOTHINGS = 3;
 
@@ -30,17 +33,24 @@ final class SeamBore {
   private final double radius;
   private final double mouth;
   private final double joinHeight;
+  private final double floor;
+  private final double roof;
 
   /**
    * @param radius of the bore, mm
    * @param mouth radius at the end, mm
    * @param joinHeight of the seam where the channel joins the casting, used inside its shadow
+   * @param floor height of the block's back, mm
+   * @param roof height of its front, mm
    */
-  SeamBore(Ground ground, double radius, double mouth, double joinHeight) {
+  SeamBore(
+      Ground ground, double radius, double mouth, double joinHeight, double floor, double roof) {
     this.ground = ground;
     this.radius = radius;
     this.mouth = mouth;
     this.joinHeight = joinHeight;
+    this.floor = floor + LEAST_WALL;
+    this.roof = roof - LEAST_WALL;
   }
 
   /**
@@ -55,10 +65,24 @@ final class SeamBore {
     List<Station> stations = new ArrayList<>();
     for (int i = 0; i < z.length; i++) {
       Section s = sections.get(i);
-      double rise = Math.max(s.hi - z[i], z[i] - s.lo) + LEAST_RISE;
-      stations.add(new Station(new Vec3(s.x, s.y, z[i]), s.r, rise));
+      double height = withinBlock(z[i], s);
+      double rise = Math.max(s.hi - height, height - s.lo) + LEAST_RISE;
+      stations.add(new Station(new Vec3(s.x, s.y, height), s.r, rise));
     }
     return stations;
+  }
+
+  /**
+   * Where the sheet lies far to one side of the axis, a flank as long on the other side would break
+   * out of the block: there the axis moves toward the sheet by what is too much.
+   */
+  private double withinBlock(double z, Section s) {
+    double middle = (s.lo + s.hi) / 2;
+    double r = s.r + LEAST_RISE;
+    // above the middle the flank reaches up to z + (z − lo) + r, below it down to z − (hi − z) − r
+    return z > middle
+        ? Math.max(middle, Math.min(z, (roof + s.lo - r) / 2))
+        : Math.min(middle, Math.max(z, (floor + s.hi + r) / 2));
   }
 
   private List<Section> sections(List<double[]> corners) {

@@ -78,7 +78,8 @@ class AdviceTest {
         Materials.of(material),
         up,
         PourJob.Print.FDM,
-        order);
+        order,
+        PourJob.Cooling.OFF);
   }
 
   private static PourAdvice advise(String material, Vec3 up) {
@@ -141,6 +142,61 @@ class AdviceTest {
   }
 
   @Test
+  void aFinTooThinForSiliconeIsNamed() {
+    try (SolidKernel kernel = new ManifoldKernel()) {
+      // a fin of 0.6 mm that stands 25 mm out of the brick's end
+      TriMesh fin = box(49, 10, -0.3, 75, 50, 0.3);
+      TriMesh finned =
+          kernel.union("f", List.of(kernel.solid("c", CASTING), kernel.solid("fin", fin))).mesh();
+      double s = Materials.of("silicone-platinum").scaleFactor();
+      PourJob plain = job("silicone-platinum", Vec3.Y, s, PourJob.Order.ONE);
+      PourJob job =
+          new PourJob(
+              finned,
+              channels,
+              BLOCK,
+              Double.POSITIVE_INFINITY,
+              pieces,
+              plain.bores(),
+              plain.holds(),
+              plain.sizes(),
+              plain.material(),
+              Vec3.Y,
+              PourJob.Print.FDM,
+              PourJob.Order.ONE,
+              PourJob.Cooling.OFF);
+      PourAdvice a = Advisor.of(job, Progress.NONE);
+      PourAdvice.WebInfo web = a.detail().webs().get(0);
+      assertEquals(1, a.detail().webs().size());
+      assertEquals(0.6, web.thicknessMm(), 0.01);
+      assertEquals(25, web.depthMm(), 2);
+      // L² = ρgH·h²·t/(6µ) turned round, with the head down to the fin's middle
+      double head = 70 - web.place().get(1);
+      double t = a.flow().workingS() / 3;
+      double mu = Materials.of("silicone-platinum").viscosityPaS();
+      double pa = Materials.of("silicone-platinum").liquidKgPerM3() * Liquid.GRAVITY * head / 1000;
+      assertEquals(
+          web.depthMm() * Math.sqrt(6 * mu / (pa * t)), web.neededMm(), 0.01 * web.neededMm());
+      assertTrue(a.reasons().toString().contains("web of 0.60 mm"), a.reasons() + "");
+      assertEquals(
+          List.of(), Advisor.of(plain, Progress.NONE).detail().webs(), "the brick has no web");
+    }
+  }
+
+  @Test
+  void detailAndHeldModel() {
+    PourAdvice a = advise("resin-polyurethane", Vec3.Y);
+    assertEquals(0.45, a.detail().printMm());
+    double rho = Materials.of("resin-polyurethane").liquidKgPerM3();
+    // 2γ/(ρgH) with 0.045 N/m under the 10 mm over the casting's top
+    assertEquals(2 * 0.045 / (rho * Liquid.GRAVITY * 0.010) * 1000, a.detail().liquidMm(), 0.01);
+    assertEquals(rho * Liquid.GRAVITY * 240_000e-9, a.pressure().heldN(), 1e-3);
+    PourAdvice wax = advise("soy-wax", Vec3.Y);
+    assertNull(wax.detail().liquidMm());
+    assertNull(wax.detail().webs());
+  }
+
+  @Test
   void wallsAreMeasuredAsPlates() {
     PourAdvice.Walls w = advise("concrete", Vec3.Y).walls();
     assertEquals(8, w.panels().size());
@@ -164,11 +220,19 @@ class AdviceTest {
     assertTrue(down.reasons().get(0).contains("Air stays"), down.reasons().toString());
     assertTrue(down.reasons().toString().contains("below"), down.reasons().toString());
     assertEquals("stands", down.flow().regime());
+    assertTrue(down.notes().toString().contains("No tilt of up to 30°"), down.notes() + "");
     // tilted by 3:10 to lift the far end: the vent's near edge shuts in a wedge behind it
     PourAdvice tilted = advise("resin-polyurethane", new Vec3(0.3, 1, 0));
     assertEquals(1, tilted.fill().pockets().size());
     // 3 mm beyond the vent: a triangle 3 x 0.9 over 40 mm of depth
     assertEquals(3 * 0.9 / 2 * 40, tilted.fill().pockets().get(0).volumeMm3(), 0.1);
+    // it was tilted by 16.7°: back by more than that the vent's corner is the highest place
+    String help = String.join(" ", tilted.notes());
+    assertTrue(help.contains("no air stays and nothing runs out"), help);
+    String[] v = help.replaceAll(".*so that \\(([^)]*)\\).*", "$1").split(", ", -1);
+    Vec3 way =
+        new Vec3(Double.parseDouble(v[0]), Double.parseDouble(v[1]), Double.parseDouble(v[2]));
+    assertEquals(List.of(), advise("resin-polyurethane", way).fill().pockets());
   }
 
   @Test
@@ -237,7 +301,8 @@ class AdviceTest {
             mute,
             job.up(),
             job.print(),
-            job.order());
+            job.order(),
+            job.cooling());
     PourAdvice a = Advisor.of(quiet, Progress.NONE);
     assertNull(a.flow().fillS());
     assertEquals("unknown", a.flow().regime());

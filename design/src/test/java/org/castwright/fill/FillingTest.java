@@ -1,8 +1,10 @@
 package org.castwright.fill;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
@@ -10,6 +12,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.Shapes;
 import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 import org.castwright.solid.manifold.ManifoldKernel;
@@ -160,6 +163,24 @@ class FillingTest {
     Filling trap = Filling.of(Cavity.of(casting, union(gate, dip), block), Vec3.Z, ALL);
     double own = 16 * 2 * 2 + 2 * 2 * 10;
     assertEquals(1500 + own, trap.trappedMm3(), 1e-6);
+  }
+
+  @Test
+  void aPersonCanStopTheSweep() {
+    TriMesh ball = Primitives.sphere(20, 96);
+    Cavity cavity = openAt(ball, Vec3.Z, 20);
+    for (double from : new double[] {0, 0.3, 0.6}) {
+      List<Double> told = new ArrayList<>();
+      Progress stop =
+          (stage, share) -> {
+            told.add(share);
+            if (share >= from) {
+              throw new Progress.CancelledException();
+            }
+          };
+      assertThrows(Progress.CancelledException.class, () -> Filling.of(cavity, Vec3.Z, ALL, stop));
+      assertTrue(told.get(told.size() - 1) < from + 0.3, told + "");
+    }
   }
 
   @Test

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.Primitives;
+import org.castwright.mesh.TriMesh;
 import org.junit.jupiter.api.Test;
 
 /** Closed forms against textbook tables and worked examples; each names its source. */
@@ -55,6 +56,8 @@ class ClosedFormsTest {
     assertEquals(863, OneTerm.timeS(SPHERE, 25, 0.627, 0.151e-6, 1200, 5, 95, 70), 0.5);
     assertEquals(1106, OneTerm.timeS(SPHERE, 27.5, 0.607, 0.146e-6, 800, 4.3, 100, 74), 0.5);
     assertEquals(1064, OneTerm.timeS(SPHERE, 27.5, 0.6, 0.14e-6, 1400, 8, 97, 70), 0.5);
+    // from 8 °C in water of 100 °C to 60 °C in the middle, Biot's number by the radius
+    assertEquals(845, OneTerm.timeS(SPHERE, 27.5, 0.607, 0.146e-6, 800, 8, 100, 60), 0.5);
     // soap slab of 40 mm cooled from both sides, computed from the same equations
     assertEquals(9480, OneTerm.timeS(SLAB, 20, 0.25, 1e-7, 10, 60, 20, 30), 5);
     assertThrows(
@@ -138,13 +141,25 @@ class ClosedFormsTest {
     assertEquals(2.826, Chvorinov.riserDiameterMm(longer, 1.5), 0.0005);
   }
 
-  /** Shapes of equal volume: a cube takes 0.650 of the time of the sphere. */
+  /**
+   * Shapes of equal volume against the sphere: a cube takes 0.650 of its time, cylinders as high as
+   * wide 0.763 and ten times as high 0.336.
+   */
   @Test
   void chvorinovOfSolids() {
     double sphere = Chvorinov.modulusMm(Primitives.sphere(10, 512));
     double edge = Math.cbrt(4.0 / 3 * Math.PI * 1000);
     double cube = Chvorinov.modulusMm(Primitives.box(Vec3.ZERO, new Vec3(edge, edge, edge)));
     assertEquals(0.650, cube * cube / (sphere * sphere), 0.0005);
+    double volume = 4.0 / 3 * Math.PI * 1000;
+    double[][] cylinders = {{1, 0.763}, {10, 0.336}};
+    for (double[] c : cylinders) {
+      double d = Math.cbrt(4 * volume / (Math.PI * c[0]));
+      double h = c[0] * d;
+      TriMesh body = Primitives.revolve(new double[] {0, 0, d / 2, 0, d / 2, h, 0, h}, 2048);
+      double m = Chvorinov.modulusMm(body);
+      assertEquals(c[1], m * m / (sphere * sphere), 0.0005);
+    }
   }
 
   /** Reaction heats from DSC literature as remembered, heat capacities beside them. */

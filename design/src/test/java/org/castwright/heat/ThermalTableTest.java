@@ -47,7 +47,7 @@ class ThermalTableTest {
         ThermalTable.mold("photopolymer").missing());
     assertTrue(ThermalTable.casting("rubber-polyurethane").missing().contains("conductivity"));
     assertEquals(List.of("law of setting"), ThermalTable.casting("silicone-platinum").missing());
-    for (String id : List.of("paraffin-wax", "plaster-pottery", "resin-epoxy", "sugar-hot")) {
+    for (String id : List.of("paraffin-wax", "plaster-pottery", "resin-epoxy", "sugar-cast")) {
       assertEquals(List.of(), ThermalTable.casting(id).missing(), id);
     }
     String words =

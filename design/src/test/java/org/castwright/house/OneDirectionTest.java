@@ -133,7 +133,7 @@ class OneDirectionTest {
           .mayNotAccessAnyLayer()
           .whereLayer("advice")
           .mayOnlyAccessLayers(
-              "geom", "progress", "mesh", "material", "fill", "pour", "size", "batch")
+              "geom", "progress", "mesh", "material", "heat", "fill", "pour", "size", "batch")
           .whereLayer("trial")
           .mayOnlyAccessLayers("size")
           .whereLayer("coupon")

@@ -40,7 +40,7 @@ class RouteTest {
 
   @Test
   void straightWhereNothingIsAbove() {
-    Route r = new Route(box(-10, -10, 10, 10), 40);
+    Route r = new Route(box(-10, -10, 10, 10)::shadowDistance, 40);
     assertTrue(r.straightUp(0, 10, 2));
   }
 
@@ -48,7 +48,7 @@ class RouteTest {
   void goesRoundAnOverhangWithoutEverFalling() {
     // a ledge over the point (0, -5): the way up must pass beside x = ±10
     Ground ledge = box(-10, 0, 10, 6);
-    Route r = new Route(ledge, 40);
+    Route r = new Route(ledge::shadowDistance, 40);
     assertFalse(r.straightUp(0, -5, 2));
     List<double[]> way = r.around(0, -5, 2, -30, 30);
     assertNotNull(way);
@@ -69,6 +69,6 @@ class RouteTest {
   @Test
   void noneOutOfAPocketClosedAbove() {
     // the ledge reaches both walls of the block
-    assertNull(new Route(box(-100, 0, 100, 6), 40).around(0, -5, 2, -30, 30));
+    assertNull(new Route(box(-100, 0, 100, 6)::shadowDistance, 40).around(0, -5, 2, -30, 30));
   }
 }

@@ -1,0 +1,114 @@
+package org.castwright.advice;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.castwright.batch.PrintRate;
+import org.castwright.material.Figure;
+import org.castwright.material.Quantity;
+import org.castwright.pour.Fluid;
+import org.castwright.pour.ThinPlaces;
+import org.castwright.pour.Webs;
+
+/** How fine the casting comes out, and which thin places of it the material does not enter. */
+final class DetailAdvice {
+
+  /** Finest detail of common resin printers, mm; common practice, no source. */
+  private static final double RESIN_PRINT = 0.1;
+
+  /** Webs this deep or less are looked for, mm. */
+  private static final double DEEP = 60;
+
+  /** Nothing thicker than this is a web, mm. */
+  private static final double THICKEST = 5;
+
+  /** Columns across the longest side. */
+  private static final double COLUMNS = 150;
+
+  /** Columns are no closer than a filament's line, mm. */
+  private static final double CLOSEST = 0.45;
+
+  /** Webs smaller than this are left to the filing, mm². */
+  private static final double SMALLEST = 4;
+
+  /** Less head than this is taken for as much, mm: the skin of the liquid bulges as high. */
+  private static final double LEAST_HEAD = 3;
+
+  private static final int MOST = 5;
+
+  private final PourJob job;
+  private final List<String> reasons;
+  private final List<String> notes;
+
+  DetailAdvice(PourJob job, List<String> reasons, List<String> notes) {
+    this.job = job;
+    this.reasons = reasons;
+    this.notes = notes;
+  }
+
+  /**
+   * Works it out.
+   *
+   * @param topMm highest place of the casting along up
+   * @param surfaceMm of the liquid when the mold stands full
+   * @param fluid null when it is not known
+   * @param seconds for a web to fill, null for a melt
+   */
+  PourAdvice.Detail detail(double topMm, double surfaceMm, Fluid fluid, Double seconds) {
+    Figure tension = job.material().figure(Quantity.SURFACE_TENSION);
+    double head = Math.max(LEAST_HEAD, surfaceMm - topMm);
+    Double liquid =
+        tension == null
+            ? null
+            : Numbers.significant(
+                ThinPlaces.finestMm(tension.high(), 1, job.material().liquidKgPerM3(), head), 2);
+    return new PourAdvice.Detail(
+        job.print() == PourJob.Print.FDM ? PrintRate.COMMON.lineMm() : RESIN_PRINT,
+        liquid,
+        webs(head, surfaceMm, fluid, seconds));
+  }
+
+  private List<PourAdvice.WebInfo> webs(
+      double head, double surfaceMm, Fluid fluid, Double seconds) {
+    if (fluid == null || seconds == null) {
+      if (fluid != null) {
+        notes.add("Whether thin places fill before they freeze is not worked out.");
+      }
+      return null;
+    }
+    double than = Math.min(THICKEST, ThinPlaces.thinnestMm(DEEP, head, seconds, fluid));
+    double spacing = Math.max(CLOSEST, job.casting().bounds().longestSide() / COLUMNS);
+    List<PourAdvice.WebInfo> out = new ArrayList<>();
+    for (Webs.Web w : Webs.of(job.casting(), than, spacing)) {
+      double depth = Math.max(LEAST_HEAD, surfaceMm - w.place().dot(job.up()));
+      double needed = ThinPlaces.thinnestMm(w.depthMm(), depth, seconds, fluid);
+      if (w.areaMm2() >= SMALLEST && needed > w.thicknessMm()) {
+        out.add(
+            new PourAdvice.WebInfo(
+                Numbers.list(w.place()).stream().map(x -> Numbers.round(x, 2)).toList(),
+                Numbers.round(w.thicknessMm(), 3),
+                Numbers.round(w.depthMm(), 2),
+                Numbers.round(w.areaMm2(), 1),
+                Numbers.round(needed, 3)));
+      }
+    }
+    out.sort(Comparator.comparingDouble(PourAdvice.WebInfo::thicknessMm));
+    List<PourAdvice.WebInfo> some = out.subList(0, Math.min(MOST, out.size()));
+    some.forEach(w -> reasons.add(words(w)));
+    return List.copyOf(some);
+  }
+
+  private static String words(PourAdvice.WebInfo w) {
+    return String.format(
+        Locale.ROOT,
+        "A web of %.2g mm, %.0f mm deep, near (%.1f, %.1f, %.1f) does not fill in a third of the"
+            + " working time: %.2g mm would.",
+        w.thicknessMm(),
+        w.depthMm(),
+        w.place().get(0),
+        w.place().get(1),
+        w.place().get(2),
+        w.neededMm());
+  }
+}
