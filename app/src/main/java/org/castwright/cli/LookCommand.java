@@ -12,6 +12,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.pipeline.Json;
 import org.castwright.pipeline.LookReport;
 import org.castwright.pipeline.Model;
+import org.castwright.plan.MoldOptions;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
 import org.castwright.survey.Survey;
@@ -44,13 +45,6 @@ final class LookCommand implements Callable<Integer> {
   private Path file;
 
   @Option(
-      names = "--pull",
-      paramLabel = "X,Y,Z",
-      converter = Vector.class,
-      description = "Look along this direction only.")
-  private Vec3 pull;
-
-  @Option(
       names = "--release",
       paramLabel = "MM",
       defaultValue = "0.05",
@@ -63,6 +57,7 @@ final class LookCommand implements Callable<Integer> {
       description = "Write a PNG of the caught places.")
   private Path picture;
 
+  @Mixin private PullArguments pulls;
   @Mixin private PiecesArguments pieces;
   @Mixin private ModelArguments modelArguments;
   @Mixin private RunArguments run;
@@ -70,6 +65,8 @@ final class LookCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     PrintWriter out = spec.commandLine().getOut();
+    MoldOptions asked = pieces.asked(pulls);
+    Vec3 pull = asked.pullOfFirst();
     Progress progress = run.json() ? Progress.NONE : run.progress(out, spec.commandLine().getErr());
     try (SolidKernel kernel = Kernels.warming()) {
       Model model = Model.read(file, modelArguments.options(), kernel, progress);
@@ -80,7 +77,7 @@ final class LookCommand implements Callable<Integer> {
               : Survey.along(model.mesh(), pull.unit(), o, progress);
       CoverResult cover =
           pieces.asked()
-              ? Cover.of(model.mesh(), pieces.options(pull, run.threads()), progress)
+              ? Cover.of(model.mesh(), pieces.options(asked, run.threads()), progress)
               : null;
       LookReport report = LookReport.of(model, s, release, cover);
       if (run.json()) {

@@ -10,6 +10,7 @@ import org.castwright.plan.MoldOptions;
 import org.castwright.plan.Openings;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What is asked of the mold; shared by {@code mold} and {@code demo}. */
@@ -31,12 +32,7 @@ final class MoldArguments {
       description = "Linear shrink in percent instead of the material's, one or one for each axis.")
   private String shrink;
 
-  @Option(
-      names = "--pull",
-      paramLabel = "X,Y,Z",
-      converter = Vector.class,
-      description = "Direction in which piece 1 leaves, in the model's frame (default: surveyed).")
-  private Vec3 pull;
+  @Mixin private PullArguments pulls;
 
   @Option(
       names = "--wall",
@@ -184,7 +180,8 @@ final class MoldArguments {
         .with()
         .material(Materials.reference(material))
         .shrinkPercent(shrinkPercent())
-        .pull(pull)
+        .pull(pulls.plain())
+        .pulls(pulls.ofPieces())
         .wallMm(wall)
         .block(block)
         .process(process)

@@ -1,9 +1,8 @@
 package org.castwright.cli;
 
-import java.util.List;
 import org.castwright.cover.CoverOptions;
 import org.castwright.cover.CoverTolerance;
-import org.castwright.geom.Vec3;
+import org.castwright.plan.MoldOptions;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
@@ -52,14 +51,25 @@ final class PiecesArguments {
     return pieces != NOT_ASKED;
   }
 
+  /** The pulls asked for, checked as those of a mold of so many pieces. */
+  MoldOptions asked(PullArguments pulls) {
+    int most = !asked() ? 2 : pieces == 0 ? MoldOptions.MOST_PIECES : Math.max(2, pieces);
+    return MoldOptions.DEFAULT
+        .with()
+        .pieces(most)
+        .pull(pulls.plain())
+        .pulls(pulls.ofPieces())
+        .build();
+  }
+
   /**
-   * @param pull one that must be used, or null
+   * @param asked pulls that must be used
    */
-  CoverOptions options(Vec3 pull, int threads) {
+  CoverOptions options(MoldOptions asked, int threads) {
     CoverTolerance t = new CoverTolerance(area, CoverTolerance.DEFAULT.areaShare(), volume, crease);
     return CoverOptions.DEFAULT
         .withPieces(pieces)
-        .withFixed(pull == null ? List.of() : List.of(pull))
+        .withFixed(asked.fixedPulls(), asked.fixedPlaces())
         .withTolerance(t)
         .withThreads(threads);
   }

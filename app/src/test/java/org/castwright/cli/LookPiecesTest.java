@@ -48,6 +48,28 @@ class LookPiecesTest {
   }
 
   @Test
+  void aPullMayBeThatOfAPiece() throws IOException {
+    String model = waist().toString();
+    Cli third = Cli.run("look", "--pieces", "auto", "--pull", "3=0,0,1", model);
+    assertEquals(0, third.code(), third.toString());
+    assertTrue(third.out().contains("pull 3 along 0.000, 0.000, 1.000 (given)"), third.out());
+    Cli beyond = Cli.run("look", "--pieces", "auto", "--pull", "7=0,0,1", model);
+    assertEquals(2, beyond.code());
+    assertTrue(beyond.err().contains("given for piece 7, but 3 pulls"), beyond.err());
+    Cli twice =
+        Cli.run("look", "--pieces", "auto", "--pull", "1=0,0,1", "--pull", "1=1,0,0", model);
+    assertTrue(twice.err().contains("the pull of piece 1 is given twice"), twice.err());
+    Cli both = Cli.run("look", "--pieces", "auto", "--pull", "0,0,1", "--pull", "1=1,0,0", model);
+    assertTrue(both.err().contains("--pull is given more than once"), both.err());
+    Cli none = Cli.run("look", "--pull", "9=0,0,1", model);
+    assertEquals(2, none.code());
+    assertTrue(none.err().contains("numbers from 1 to 8"), none.err());
+    Cli.run("look", "--pieces", "auto", "--pull", "2=0,0,0", model).refused();
+    Cli alone = Cli.run("look", "--pull", "3=0,0,1", model);
+    assertTrue(alone.err().contains("at most 2 pieces"), alone.err());
+  }
+
+  @Test
   void asJson() throws IOException {
     Cli r = Cli.run("look", "--json", "--pieces", "auto", "--crease", "0.3", waist().toString());
     assertEquals(0, r.code(), r.toString());

@@ -25,14 +25,19 @@ final class Bodies {
 
   private final Trial trial;
   private final SpaceGrid grid;
+  private final List<Integer> places;
 
-  Bodies(Trial trial) {
+  /**
+   * @param places in the order, from 1, of the pulls that come first in every list, or 0
+   */
+  Bodies(Trial trial, List<Integer> places) {
     this.trial = trial;
+    this.places = places;
     double side = trial.mesh().bounds().longestSide();
     grid = new SpaceGrid(trial.mesh(), side / CELLS, WALL_SHARE * side);
   }
 
-  /** The best order: fewest bodies, then the largest smallest body. */
+  /** The best order that keeps the places: fewest bodies, then the largest smallest body. */
   PullOrder best(List<Vec3> pulls) {
     byte[] free = free(pulls);
     if (pulls.size() > ALL_ORDERS) {
@@ -40,12 +45,50 @@ final class Bodies {
     }
     PullOrder best = null;
     for (int[] order : orders(pulls.size())) {
+      if (!keeps(order)) {
+        continue;
+      }
       PullOrder o = count(free, order);
       if (best == null || o.betterThan(best)) {
         best = o;
       }
     }
     return best;
+  }
+
+  /** Whether each pull with a place is at it; places that there are not bind nothing. */
+  private boolean keeps(int[] order) {
+    for (int i = 0; i < places.size(); i++) {
+      int place = places.get(i);
+      if (place > 0 && place <= order.length && order[place - 1] != i) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** An order that keeps the places; the rest in the order given. */
+  private int[] first(int n) {
+    int[] out = new int[n];
+    boolean[] placed = new boolean[n];
+    Arrays.fill(out, -1);
+    for (int i = 0; i < places.size(); i++) {
+      int place = places.get(i);
+      if (place > 0 && place <= n) {
+        out[place - 1] = i;
+        placed[i] = true;
+      }
+    }
+    int next = 0;
+    for (int at = 0; at < n; at++) {
+      if (out[at] < 0) {
+        while (placed[next]) {
+          next++;
+        }
+        out[at] = next++;
+      }
+    }
+    return out;
   }
 
   /** For each cell the pulls that free it, one bit each. */
@@ -81,14 +124,13 @@ final class Bodies {
 
   /** From the given order by exchanging neighbors while that helps. */
   private PullOrder climbed(byte[] free, int n) {
-    int[] start = new int[n];
-    Arrays.setAll(start, i -> i);
-    PullOrder best = count(free, start);
+    PullOrder best = count(free, first(n));
     boolean better = true;
     while (better) {
       better = false;
       for (int i = 0; i + 1 < n; i++) {
-        PullOrder o = count(free, best.exchanged(i));
+        int[] order = best.exchanged(i);
+        PullOrder o = keeps(order) ? count(free, order) : best;
         if (o.betterThan(best)) {
           best = o;
           better = true;

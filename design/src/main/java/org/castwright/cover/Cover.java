@@ -3,6 +3,7 @@ package org.castwright.cover;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshException;
 import org.castwright.mesh.TriMesh;
@@ -71,8 +72,20 @@ public final class Cover {
     Solver solver = new Solver(trial, options, fixed);
     solver.run(curve);
     progress.at(STAGE, SOLVED);
-    Preference preference = new Preference(trial, options.tolerance(), new Bodies(trial));
+    Preference preference =
+        new Preference(trial, options.tolerance(), new Bodies(trial, options.places()));
     Preference.Chosen chosen = preference.best(wanted(curve, solver, preference));
+    int last = options.places().stream().mapToInt(Integer::intValue).max().orElse(0);
+    if (last > chosen.set().length) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "a pull is given for piece %d, but %d pulls with those given among them are the"
+                  + " fewest that open the model; number its pieces from 1 to %d",
+              last,
+              chosen.set().length,
+              chosen.set().length));
+    }
     CoverResult result = result(curve, solver, chosen);
     progress.at(STAGE, 1);
     return result;

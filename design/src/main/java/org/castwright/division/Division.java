@@ -34,8 +34,10 @@ public final class Division {
   private final List<Vec3> pulls;
   private final List<Sheet> sheets;
   private final Cells cells;
+  private final List<String> notes;
 
-  private Division(List<Vec3> pulls, List<Sheet> sheets, Cells cells) {
+  private Division(List<Vec3> pulls, List<Sheet> sheets, Cells cells, List<String> notes) {
+    this.notes = notes;
     this.pulls = pulls;
     this.sheets = sheets;
     this.cells = cells;
@@ -47,10 +49,17 @@ public final class Division {
    * @param casting closed mesh, with gate and vents, mm; may reach out of the block
    * @param block the box of the block
    * @param directions unit vectors, 1 to 8, in any order
+   * @param asked what the maker asks
    * @param releaseMm width of catch that counts as free
+   * @throws OrderException if the order asked leaves nothing for a piece
    */
   public static Division of(
-      TriMesh casting, Box3 block, List<Vec3> directions, double releaseMm, Progress progress) {
+      TriMesh casting,
+      Box3 block,
+      List<Vec3> directions,
+      Asked asked,
+      double releaseMm,
+      Progress progress) {
     progress.at("division", 0);
     double cell = Math.max(LEAST_CELL, block.longestSide() / CELLS);
     Cells cells = new Cells(casting, block, cell);
@@ -60,7 +69,8 @@ public final class Division {
             .toList();
     Freedom exact = ShadowFreedom.of(casting, directions, releaseMm, MOST_PIXELS);
     Cells large = new Cells(casting, block, COARSER * cell);
-    Shares coarse = Shares.coarse(large, views, p -> progress.at("division", SHARED * p / 2));
+    Shares coarse =
+        Shares.coarse(large, views, asked, p -> progress.at("division", SHARED * p / 2));
     Shares shares =
         Shares.fine(cells, views, coarse, p -> progress.at("division", SHARED * (1 + p) / 2));
     Facing facing = new Facing(casting, cells);
@@ -82,7 +92,8 @@ public final class Division {
       }
     }
     progress.at("division", 1);
-    return new Division(List.copyOf(pulls), List.copyOf(sheets), cells);
+    List<String> notes = asked.order() ? coarse.firstTaken.words() : List.of();
+    return new Division(List.copyOf(pulls), List.copyOf(sheets), cells, notes);
   }
 
   /** Pulls in the order the pieces leave. */
@@ -93,6 +104,11 @@ public final class Division {
   /** The sheet of every piece but the last. */
   public List<Sheet> sheets() {
     return sheets;
+  }
+
+  /** Sentences on what the order asked costs. */
+  public List<String> notes() {
+    return notes;
   }
 
   /** The piece, from 0, that holds a point of the mold's space. */

@@ -1,7 +1,5 @@
 package org.castwright.division;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -24,12 +22,16 @@ final class Order {
     cells = closure.cells();
   }
 
-  /** Piece numbers in the order they leave. */
-  static int[] best(Closure closure, byte[] label, int pieces) {
+  /**
+   * Piece numbers in the order they leave.
+   *
+   * @param places for each piece its place, from 0, or -1
+   */
+  static int[] best(Closure closure, byte[] label, List<Integer> places) {
     Order o = new Order(closure, label);
     int[] best = null;
     double least = Double.POSITIVE_INFINITY;
-    for (int[] order : orders(pieces)) {
+    for (int[] order : Orders.of(places)) {
       double cost = o.cost(order);
       if (cost < least) {
         least = cost;
@@ -37,38 +39,6 @@ final class Order {
       }
     }
     return best;
-  }
-
-  private static List<int[]> orders(int k) {
-    List<int[]> out = new ArrayList<>();
-    int[] first = new int[k];
-    Arrays.setAll(first, i -> i);
-    if (k > 5) {
-      for (int turn = 0; turn < k; turn++) {
-        int[] o = new int[k];
-        for (int i = 0; i < k; i++) {
-          o[i] = (i + turn) % k;
-        }
-        out.add(o);
-      }
-      return out;
-    }
-    permute(first, 0, out);
-    return out;
-  }
-
-  private static void permute(int[] a, int from, List<int[]> out) {
-    if (from == a.length) {
-      out.add(a.clone());
-      return;
-    }
-    for (int i = from; i < a.length; i++) {
-      int[] b = a.clone();
-      int t = b[from];
-      b[from] = b[i];
-      b[i] = t;
-      permute(b, from + 1, out);
-    }
   }
 
   private double cost(int[] order) {

@@ -44,12 +44,18 @@ final class Shares {
   final byte[] label;
   final float[][] share;
   int[] order;
+
+  /** What pieces take from each other in the order, before they give way to it. */
+  Taken firstTaken;
+
+  private final Asked asked;
   private final byte[] open;
   private final int[] steps;
   private final float[][] bias;
 
-  private Shares(Cells cells, List<PullColumns> pulls) {
+  private Shares(Cells cells, List<PullColumns> pulls, Asked asked) {
     this.cells = cells;
+    this.asked = asked;
     pieces = pulls.size();
     mask = new byte[cells.size()];
     free = new byte[cells.size()];
@@ -61,18 +67,23 @@ final class Shares {
     IntStream.range(0, cells.nz).parallel().forEach(k -> prepare(k, pulls));
   }
 
-  /** Shares on cells that are coarse enough for sheets to find their way across the block. */
-  static Shares coarse(Cells cells, List<PullColumns> pulls, DoubleConsumer progress) {
-    Shares s = new Shares(cells, pulls);
+  /**
+   * Shares on cells that are coarse enough for sheets to find their way across the block.
+   *
+   * @throws OrderException if the order asked leaves nothing for a piece
+   */
+  static Shares coarse(Cells cells, List<PullColumns> pulls, Asked asked, DoubleConsumer progress) {
+    Shares s = new Shares(cells, pulls, asked);
     s.favor(pulls);
     s.begin();
     s.rounds(ROUNDS, FREE_ROUNDS, pulls, progress);
+    s.firstTaken.check(s.label);
     return s;
   }
 
   /** Shares on finer cells that start from coarse ones and keep their order. */
   static Shares fine(Cells cells, List<PullColumns> pulls, Shares coarse, DoubleConsumer progress) {
-    Shares s = new Shares(cells, pulls);
+    Shares s = new Shares(cells, pulls, coarse.asked);
     s.favor(pulls);
     s.order = coarse.order;
     s.from(coarse);
@@ -87,11 +98,13 @@ final class Shares {
       progress.accept((double) r / rounds);
       choose();
       if (r >= free) {
+        byte[] taken = new byte[label.length];
         if (order == null) {
-          order = Order.best(closure, label, pieces);
+          order = Order.best(closure, label, asked.places());
+          closure.run(label, order, taken);
+          firstTaken = new Taken(label, taken, order, cells.cell * cells.cell * cells.cell);
         }
         thicken();
-        byte[] taken = new byte[label.length];
         closure.run(label, order, taken);
         System.arraycopy(taken, 0, label, 0, taken.length);
       }

@@ -86,7 +86,7 @@ public final class CaughtException extends RuntimeException {
                 regions.get(0).center().z()));
   }
 
-  private CaughtException(TriMesh scaled, SurveyResult survey, double releaseMm, String message) {
+  CaughtException(TriMesh scaled, SurveyResult survey, double releaseMm, String message) {
     super(message);
     this.scaled = scaled;
     this.survey = survey;

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.castwright.cover.CoverResult;
 import org.castwright.cover.Pull;
+import org.castwright.division.Asked;
 import org.castwright.division.Division;
+import org.castwright.division.OrderException;
 import org.castwright.division.SeamLines;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
@@ -63,7 +65,14 @@ final class DividedPlanner {
     Solid body = kernel.solid("casting", casting);
     TriMesh filled = filled(body, pour);
     Box3 box = block.box().mesh().bounds();
-    Division division = Division.of(filled, box, local, options.releaseMm(), progress);
+    Division division;
+    try {
+      division =
+          Division.of(filled, box, local, asked(local.size()), options.releaseMm(), progress);
+    } catch (OrderException e) {
+      throw new CaughtException(model.scaled(scale), survey, options.releaseMm(), e.getMessage());
+    }
+    warnings.addAll(division.notes());
     List<Key> keys = new SheetKeys(division, block.box(), sizes, options).place();
     if (keys.size() < 2 * division.sheets().size()) {
       warnings.add("Some pieces have fewer than two keys: hold them in register by hand.");
@@ -91,6 +100,13 @@ final class DividedPlanner {
         keys,
         features(division, block, pour),
         warnings);
+  }
+
+  /** Pulls with a place stand at it in the cover already. */
+  private Asked asked(int pieces) {
+    List<Integer> places = new ArrayList<>(Asked.nothing(pieces).places());
+    options.pulls().forEach(p -> places.set(p.piece() - 1, p.piece() - 1));
+    return new Asked(places);
   }
 
   private TriMesh filled(Solid casting, PourPlan pour) {

@@ -1,5 +1,6 @@
 package org.castwright.plan;
 
+import java.util.List;
 import org.castwright.geom.Vec3;
 
 /**
@@ -8,6 +9,8 @@ import org.castwright.geom.Vec3;
  *
  * @param pull direction in the model's frame in which piece 1 leaves, or null to let the survey
  *     choose
+ * @param pulls of single pieces in the order they leave, which fix that order too; none together
+ *     with {@code pull}
  * @param material id in the material table
  * @param shrinkPercent linear shrink for each model axis in percent, or null for the material's own
  * @param wallMm wall round the cavity, or 0 for the rule by size and material
@@ -28,6 +31,7 @@ import org.castwright.geom.Vec3;
  */
 public record MoldOptions(
     Vec3 pull,
+    List<PiecePull> pulls,
     String material,
     Vec3 shrinkPercent,
     double wallMm,
@@ -53,6 +57,7 @@ public record MoldOptions(
   public static final MoldOptions DEFAULT =
       new MoldOptions(
           null,
+          List.of(),
           "plaster-pottery",
           null,
           0,
@@ -83,7 +88,69 @@ public record MoldOptions(
     require(leaveMm3 >= 0 && leaveMm3 <= 1000, "the space left caught must be 0 to 1000 mm³");
     require(pieces >= 2 && pieces <= MOST_PIECES, "the pieces must be 2 to 8");
     require(threads >= 1 && threads <= 64, "the threads must be 1 to 64");
+    require(pull == null || pull.length() > 0, "the pull has no length");
+    pulls = List.copyOf(pulls);
+    require(pull == null || pulls.isEmpty(), "give one pull, or pulls of single pieces, not both");
+    for (int i = 0; i < pulls.size(); i++) {
+      check(pulls.get(i), pulls.subList(0, i), pieces);
+    }
+    require(
+        pieces > 2 || pulls.isEmpty() || pullOfFirst(pull, pulls) != null,
+        "two pieces leave in opposite directions: the pulls given need more pieces than 2");
   }
+
+  private static void check(PiecePull p, List<PiecePull> before, int pieces) {
+    require(
+        p.piece() <= pieces,
+        "a pull is given for piece "
+            + p.piece()
+            + ", but the mold may have at most "
+            + pieces
+            + " pieces; allow more");
+    for (PiecePull o : before) {
+      require(o.piece() != p.piece(), "the pull of piece " + p.piece() + " is given twice");
+      require(
+          o.direction().unit().dot(p.direction().unit()) < SAME,
+          "pieces " + o.piece() + " and " + p.piece() + " are given the same pull");
+    }
+  }
+
+  /**
+   * The pull of piece 1 where the pulls given are those of two opposite pieces, else null.
+   *
+   * @return of any length
+   */
+  public Vec3 pullOfFirst() {
+    return pullOfFirst(pull, pulls);
+  }
+
+  /** All pulls given, in the model's frame. */
+  public List<Vec3> fixedPulls() {
+    return pull != null ? List.of(pull) : pulls.stream().map(PiecePull::direction).toList();
+  }
+
+  /** For each of {@link #fixedPulls} its place in the order of leaving, from 1, or 0 for any. */
+  public List<Integer> fixedPlaces() {
+    return pull != null ? List.of(0) : pulls.stream().map(PiecePull::piece).toList();
+  }
+
+  private static Vec3 pullOfFirst(Vec3 pull, List<PiecePull> pulls) {
+    if (pull != null || pulls.isEmpty()) {
+      return pull;
+    }
+    Vec3 first = null;
+    for (PiecePull p : pulls) {
+      Vec3 d = p.piece() == 1 ? p.direction() : p.direction().negate();
+      if (p.piece() > 2 || (first != null && first.unit().dot(d.unit()) < SAME)) {
+        return null;
+      }
+      first = p.piece() == 1 || first == null ? d : first;
+    }
+    return first;
+  }
+
+  /** Directions whose cosine is more than this are the same: 0.0003°. */
+  private static final double SAME = 1 - 1e-11;
 
   private static void require(boolean ok, String words) {
     if (!ok) {
@@ -104,6 +171,7 @@ public record MoldOptions(
   /** Changes some options and leaves the rest. */
   public static final class With {
     private Vec3 pull;
+    private List<PiecePull> pulls;
     private String material;
     private Vec3 shrinkPercent;
     private double wallMm;
@@ -123,6 +191,7 @@ public record MoldOptions(
 
     private With(MoldOptions o) {
       pull = o.pull;
+      pulls = o.pulls;
       material = o.material;
       shrinkPercent = o.shrinkPercent;
       wallMm = o.wallMm;
@@ -143,6 +212,11 @@ public record MoldOptions(
 
     public With pull(Vec3 v) {
       pull = v;
+      return this;
+    }
+
+    public With pulls(List<PiecePull> v) {
+      pulls = v;
       return this;
     }
 
@@ -229,6 +303,7 @@ public record MoldOptions(
     public MoldOptions build() {
       return new MoldOptions(
           pull,
+          pulls,
           material,
           shrinkPercent,
           wallMm,

@@ -72,7 +72,7 @@ final class Planner {
       throw new CaughtException(scaled, survey, options.releaseMm());
     }
     CoverResult cover = cover(scaled, survey);
-    if (cover != null && !opposite(cover) && !made(scaled)) {
+    if (cover != null && (!options.pulls().isEmpty() || (!opposite(cover) && !made(scaled)))) {
       return divided(scale, survey, cover);
     }
     if (!survey.best().free() && options.pieces() == 2) {
@@ -96,6 +96,11 @@ final class Planner {
     }
   }
 
+  /** Whether no pulls of single pieces are given but those of two opposite ones. */
+  private boolean twoWill() {
+    return options.pulls().isEmpty() || options.pullOfFirst() != null;
+  }
+
   private MoldPlan divided(Vec3 scale, SurveyResult survey, CoverResult cover) {
     if (options.openings().placed()) {
       warnings.add(
@@ -108,7 +113,8 @@ final class Planner {
 
   /** The fewest pulls, where more than two pieces may be made and two do not open. */
   private CoverResult cover(TriMesh scaled, SurveyResult survey) {
-    if (survey.best().free() || options.pieces() == 2 || options.allowCaught()) {
+    boolean two = survey.best().free() || options.pieces() == 2 || options.allowCaught();
+    if (two && twoWill()) {
       return null;
     }
     CoverTolerance d = CoverTolerance.DEFAULT;
@@ -118,7 +124,7 @@ final class Planner {
         CoverOptions.DEFAULT
             .withTolerance(t)
             .withThreads(options.threads())
-            .withFixed(options.pull() == null ? List.of() : List.of(options.pull()));
+            .withFixed(options.fixedPulls(), options.fixedPlaces());
     CoverResult r = Cover.of(scaled, o, progress);
     if (!r.opens() || r.pulls().size() > options.pieces()) {
       throw new CaughtException(scaled, survey, options.releaseMm(), r, options.pieces());
@@ -197,8 +203,12 @@ final class Planner {
     SurveyOptions o =
         SurveyOptions.DEFAULT.withThreads(options.threads()).withReleaseMm(options.releaseMm());
     progress.at("survey", 0);
-    if (options.pull() != null) {
-      return Survey.along(scaled, options.pull().unit(), o, progress.as("survey"));
+    Vec3 given = options.pullOfFirst();
+    if (given == null && !options.pulls().isEmpty()) {
+      given = options.pulls().get(0).direction();
+    }
+    if (given != null) {
+      return Survey.along(scaled, given.unit(), o, progress.as("survey"));
     }
     SurveyResult two = Survey.of(scaled, o, progress.as("survey"));
     if (two.best().free() || options.pieces() == 2) {

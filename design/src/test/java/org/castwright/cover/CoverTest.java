@@ -66,6 +66,23 @@ class CoverTest {
   }
 
   @Test
+  void aGivenPullIsAtItsPlace() {
+    for (int place = 1; place <= 3; place++) {
+      CoverResult r = look(spool(), QUICK.withFixed(List.of(Vec3.Z), List.of(place)));
+      assertEquals(3, r.pulls().size());
+      assertEquals(Vec3.Z, r.pulls().get(place - 1).direction());
+      assertTrue(r.pulls().get(place - 1).fixed());
+    }
+    IllegalArgumentException beyond =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> look(spool(), QUICK.withFixed(List.of(Vec3.Z), List.of(4))));
+    assertTrue(beyond.getMessage().contains("piece 4, but 3 pulls"), beyond.getMessage());
+    List<Vec3> two = List.of(Vec3.Z, Vec3.X);
+    assertThrows(IllegalArgumentException.class, () -> QUICK.withFixed(two, List.of(1, 1)));
+  }
+
+  @Test
   void asManyPullsAsAskedFor() {
     CoverResult four = look(spool(), QUICK.withPieces(4));
     assertEquals(4, four.pulls().size());

@@ -42,7 +42,9 @@ class DivisionTest {
     TriMesh block = BlockBox.around(casting.bounds(), WALL, WALL).mesh();
     body = KERNEL.solid("casting", casting);
     space = KERNEL.difference("space", KERNEL.solid("block", block), List.of(body));
-    division = Division.of(casting, block.bounds(), Drilled.threeWays(), RELEASE, Progress.NONE);
+    division =
+        Division.of(
+            casting, block.bounds(), Drilled.threeWays(), Asked.nothing(3), RELEASE, Progress.NONE);
     pieces = division.cut(space, body, KERNEL, Progress.NONE);
   }
 
@@ -100,7 +102,7 @@ class DivisionTest {
     TriMesh ball = Primitives.sphere(radius, 96);
     Box3 block = BlockBox.around(ball.bounds(), WALL, WALL).mesh().bounds();
     List<Vec3> pulls = List.of(Vec3.Z, Vec3.Z.negate());
-    Division two = Division.of(ball, block, pulls, RELEASE, Progress.NONE);
+    Division two = Division.of(ball, block, pulls, Asked.nothing(2), RELEASE, Progress.NONE);
     double length = 0;
     for (double[] line : SeamLines.of(two)) {
       for (int i = 3; i < line.length; i += 3) {
@@ -122,7 +124,13 @@ class DivisionTest {
     TriMesh ball = Primitives.sphere(radius, 48);
     Box3 block = BlockBox.around(ball.bounds(), WALL, WALL).mesh().bounds();
     Division two =
-        Division.of(ball, block, List.of(Vec3.Z, Vec3.Z.negate()), RELEASE, Progress.NONE);
+        Division.of(
+            ball,
+            block,
+            List.of(Vec3.Z, Vec3.Z.negate()),
+            Asked.nothing(2),
+            RELEASE,
+            Progress.NONE);
     Sheet sheet = two.sheets().get(0);
     sheet.level(22, 22, 3, 2);
     double z = sheet.heightAt(22, 22);

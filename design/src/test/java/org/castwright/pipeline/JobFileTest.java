@@ -17,6 +17,7 @@ import org.castwright.plan.Closing;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.Openings;
+import org.castwright.plan.PiecePull;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
 import org.castwright.repair.HealMode;
@@ -40,7 +41,8 @@ class JobFileTest {
                   .withFillVoids(true)
                   .withRemeshCell(0.7)),
           new MoldOptions(
-              new Vec3(0.1, 1.0 / 3, -2),
+              null,
+              List.of(new PiecePull(5, new Vec3(0.1, 1.0 / 3, -2)), new PiecePull(2, Vec3.Y)),
               "concrete",
               new Vec3(1, 0.1, -0.5),
               7.5,
@@ -68,6 +70,15 @@ class JobFileTest {
     model = Files.writeString(temp.resolve("model.stl"), "any bytes");
     job = temp.resolve("job.json");
     Files.writeString(job, JobFile.write(model, ALL_DIFFERENT));
+  }
+
+  @Test
+  void onePullComesBackExactly() throws IOException {
+    Vec3 pull = new Vec3(0.1, 1.0 / 3, -2);
+    MoldOptions one = MoldOptions.DEFAULT.with().pull(pull).build();
+    JobOptions options = new JobOptions(ModelOptions.DEFAULT, one, JobOptions.DEFAULT.bed());
+    Files.writeString(job, JobFile.write(model, options));
+    assertEquals(options, JobFile.read(job).options());
   }
 
   @Test
