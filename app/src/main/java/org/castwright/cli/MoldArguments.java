@@ -1,8 +1,11 @@
 package org.castwright.cli;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
+import org.castwright.pipeline.WishesFile;
 import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
 import org.castwright.plan.KeyShape;
@@ -10,6 +13,7 @@ import org.castwright.plan.MoldOptions;
 import org.castwright.plan.Openings;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
+import org.castwright.seams.Wishes;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -109,6 +113,14 @@ final class MoldArguments {
   private String pieces;
 
   @Option(
+      names = "--wishes",
+      paramLabel = "FILE",
+      description =
+          "JSON file of what the seams should do where, for molds of more than two pieces; the guide"
+              + " has its format.")
+  private Path wishes;
+
+  @Option(
       names = "--leave-volume",
       paramLabel = "MM3",
       defaultValue = "5",
@@ -175,7 +187,7 @@ final class MoldArguments {
     return wedge;
   }
 
-  MoldOptions options(int threads) {
+  MoldOptions options(int threads) throws IOException {
     return MoldOptions.DEFAULT
         .with()
         .material(Materials.reference(material))
@@ -192,6 +204,7 @@ final class MoldArguments {
         .pour(pour)
         .releaseMm(release)
         .pieces(pieces())
+        .wishes(wishes == null ? Wishes.NONE : WishesFile.read(wishes))
         .leaveMm3(leaveVolume)
         .allowCaught(allowCaught)
         .openings(new Openings(gateAt, ventsAt, gateBore, ventBore))

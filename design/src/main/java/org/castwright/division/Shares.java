@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.DoubleConsumer;
 import java.util.stream.IntStream;
 import org.castwright.geom.Vec3;
+import org.castwright.seams.Mark;
 
 /**
  * Which piece takes each cell of a mold's space: sheets between pieces that are short and leave the
@@ -21,6 +22,10 @@ final class Shares {
   private static final int FINE_ROUNDS = 5;
   private static final int STEPS = 24;
   private static final int LAST_STEPS = 10;
+
+  /** Where shares flow less they need longer to move at all. */
+  private static final int SLOW_STEPS = 72;
+
   private static final int DEEP = 4;
 
   /** A share less than twice so many cells thick is thin. */
@@ -48,7 +53,11 @@ final class Shares {
   /** What pieces take from each other in the order, before they give way to it. */
   Taken firstTaken;
 
-  private final Asked asked;
+  /** Worth of a face to be shown going to the piece it is wished for, against a cell's share. */
+  private static final float SHOWN = 0.5f;
+
+  private Asked asked;
+  private final WishCells wishes;
   private final byte[] open;
   private final int[] steps;
   private final float[][] bias;
@@ -56,6 +65,7 @@ final class Shares {
   private Shares(Cells cells, List<PullColumns> pulls, Asked asked) {
     this.cells = cells;
     this.asked = asked;
+    wishes = WishCells.of(cells, asked.model(), asked.wishes());
     pieces = pulls.size();
     mask = new byte[cells.size()];
     free = new byte[cells.size()];
@@ -76,6 +86,7 @@ final class Shares {
     Shares s = new Shares(cells, pulls, asked);
     s.favor(pulls);
     s.begin();
+    s.wish(true);
     s.rounds(ROUNDS, FREE_ROUNDS, pulls, progress);
     s.firstTaken.check(s.label);
     return s;
@@ -87,6 +98,7 @@ final class Shares {
     s.favor(pulls);
     s.order = coarse.order;
     s.from(coarse);
+    s.wish(false);
     s.rounds(FINE_ROUNDS, 0, pulls, progress);
     s.inward();
     return s;
@@ -109,7 +121,7 @@ final class Shares {
         System.arraycopy(taken, 0, label, 0, taken.length);
       }
       one();
-      diffuse(r == rounds - 1 ? LAST_STEPS : STEPS);
+      diffuse(r == rounds - 1 ? LAST_STEPS : free > 0 && wishes.flow != null ? SLOW_STEPS : STEPS);
     }
   }
 
@@ -184,6 +196,39 @@ final class Shares {
       }
     }
     diffuse(SPREAD);
+  }
+
+  /**
+   * Where the maker wishes it, cells go to one piece: without choice, or for a face to be shown by
+   * preference.
+   *
+   * @param first whether it is not known yet which piece takes them
+   */
+  private void wish(boolean first) {
+    Vote vote = new Vote(wishes, mask, share);
+    asked = first ? asked.with(vote.places(asked.places())) : asked;
+    int[] piece = vote.pieces(asked.places(), first);
+    for (int p = 0; p < piece.length; p++) {
+      WishCells.Patch patch = wishes.patches.get(p);
+      int bit = 1 << piece[p];
+      for (int k = 0; k < patch.cells().size(); k++) {
+        int c = patch.cells().get(k);
+        if (patch.mark() == Mark.SHOW) {
+          bias[piece[p]][c] += SHOWN / DRAFT;
+        } else if (patch.mark() == Mark.PIECE && (mask[c] & bit) != 0) {
+          mask[c] = (byte) bit;
+        }
+      }
+    }
+    // no seam goes before the rest
+    for (int p = 0; p < piece.length; p++) {
+      WishCells.Patch patch = wishes.patches.get(p);
+      int bit = 1 << piece[p];
+      for (int k = 0; k < patch.cells().size() && patch.mark() == Mark.NO_SEAM; k++) {
+        int c = patch.cells().get(k);
+        mask[c] = (mask[c] & bit) != 0 ? (byte) bit : mask[c];
+      }
+    }
   }
 
   private void choose() {
@@ -293,6 +338,10 @@ final class Shares {
               for (int c = layer * n; c < (layer + 1) * n; c++) {
                 int o = open[c];
                 float v = in[c];
+                if (wishes.flow != null) {
+                  out[c] = slowed(in, c, wishes.flow);
+                  continue;
+                }
                 if (o == 63) {
                   out[c] =
                       (float)
@@ -316,6 +365,19 @@ final class Shares {
                 out[c] = (float) (v + FLOW * sum);
               }
             });
+  }
+
+  /** A step where shares flow less at some cells. */
+  private float slowed(float[] in, int c, float[] flow) {
+    float v = in[c];
+    float sum = 0;
+    for (int s = 0; s < 6; s++) {
+      if ((open[c] & 1 << s) != 0) {
+        int d = c + steps[s];
+        sum += Math.min(flow[c], flow[d]) * (in[d] - v);
+      }
+    }
+    return (float) (v + FLOW * sum);
   }
 
   /** Carries shares some cells deep into the casting, each layer from the one outside it. */

@@ -106,6 +106,17 @@ final class JobSheet {
         size(report.block().box()),
         plan.seam().flat() ? "flat" : "following the model",
         report.parting().seamLengthMm());
+    wishes();
+  }
+
+  private void wishes() {
+    if (plan.options().wishes().all().isEmpty()) {
+      return;
+    }
+    Report.PartingInfo p = report.parting();
+    item(
+        "Of the seam %.0f mm are in sight, %.0f mm (%.0f %%) cross faces to be shown",
+        p.visibleSeamMm(), p.showSeamMm(), 100 * p.showShare());
   }
 
   private void print() {

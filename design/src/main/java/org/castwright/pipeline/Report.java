@@ -172,13 +172,22 @@ public record Report(
   public record Alternative(
       List<Double> direction, double trappedVolumeMm3, double caughtWidthMm, double drawDepthMm) {}
 
-  /** The seam. */
+  /**
+   * The seam, on the casting alone. Visible is what lies outside regions marked hide; show, what
+   * crosses faces marked show; no-seam, what runs where none was wished; missed, the surface that
+   * another piece forms than was wished.
+   */
   public record PartingInfo(
       String method,
       boolean flat,
       double wallHeightMm,
       int loops,
       double seamLengthMm,
+      double visibleSeamMm,
+      double showSeamMm,
+      double showShare,
+      double noSeamMm,
+      double wishMissedMm2,
       double steepestDeg) {
 
     /** Whether pieces leave along any pulls: such a mold has no pour arrows, and keys by twos. */

@@ -246,7 +246,12 @@ final class ReportMaker {
         seam.flat(),
         round(seam.wallHeight(), 4),
         seam.lines().size(),
-        round(seam.lengthMm(), 3),
+        round(seam.measure().lengthMm(), 3),
+        round(seam.measure().visibleMm(), 3),
+        round(seam.measure().showMm(), 3),
+        round(seam.measure().showShare(), 4),
+        round(seam.measure().noSeamMm(), 3),
+        round(seam.measure().missedMm2(), 3),
         round(seam.steepestDeg(), 2));
   }
 

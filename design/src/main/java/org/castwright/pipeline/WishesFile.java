@@ -33,7 +33,7 @@ public final class WishesFile {
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .build();
 
-  private static final int VERSION = 1;
+  static final int VERSION = 1;
   private static final List<String> REGIONS = List.of("box", "sphere", "facets");
 
   private WishesFile() {}
@@ -60,6 +60,10 @@ public final class WishesFile {
     } catch (JsonProcessingException e) {
       throw new MeshException(name + " is not JSON: " + e.getOriginalMessage() + ".", e);
     }
+    return parse(root, name);
+  }
+
+  static Wishes parse(JsonNode root, String name) {
     only(root, Set.of("version", "wishes"), name);
     JsonNode version = root.get("version");
     if (version == null || !version.isInt() || version.intValue() != VERSION) {

@@ -2,6 +2,7 @@ package org.castwright.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.castwright.cover.CoverResult;
 import org.castwright.cover.Pull;
 import org.castwright.division.Asked;
@@ -15,6 +16,7 @@ import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
 import org.castwright.progress.Progress;
+import org.castwright.seams.Wishes;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 import org.castwright.survey.SurveyResult;
@@ -27,6 +29,9 @@ final class DividedPlanner {
 
   /** Least room beside the casting for seams and keys, mm; common practice, no source. */
   private static final double LEAST_SIDE = 8;
+
+  /** Wishes missed by less, mm or mm², are met. */
+  private static final double TOLD = 0.5;
 
   private final TriMesh model;
   private final MoldOptions options;
@@ -49,6 +54,7 @@ final class DividedPlanner {
 
   MoldPlan plan(Vec3 scale, SurveyResult survey, CoverResult cover, List<String> notes) {
     progress.at("plan", 0);
+    options.wishes().check(cover.pulls().size(), model.triangleCount());
     List<Vec3> pulls = cover.pulls().stream().map(Pull::direction).toList();
     Vec3 up = Standing.up(model.scaled(scale), pulls);
     MoldFrame frame = FramePlanner.standing(model, scale, up);
@@ -65,10 +71,11 @@ final class DividedPlanner {
     Solid body = kernel.solid("casting", casting);
     TriMesh filled = filled(body, pour);
     Box3 box = block.box().mesh().bounds();
+    Wishes wishes = options.wishes().placed(frame::pointToModel);
     Division division;
     try {
-      division =
-          Division.of(filled, box, local, asked(local.size()), options.releaseMm(), progress);
+      Asked asked = new Asked(places(local.size()), casting, wishes);
+      division = Division.of(filled, box, local, asked, options.releaseMm(), progress);
     } catch (OrderException e) {
       throw new CaughtException(model.scaled(scale), survey, options.releaseMm(), e.getMessage());
     }
@@ -84,7 +91,11 @@ final class DividedPlanner {
     for (int i = 0; i < bodies.size(); i++) {
       pieces.add(new RawPiece(division.pulls().get(i), bodies.get(i)));
     }
-    SeamRun seam = new SeamRun("division", false, 0, SeamLines.of(division), false, 0);
+    UprightCover covered = new UprightCover(pour.channels());
+    SeamMeasure measure = SurfaceSeam.of(casting, division::pieceAt, covered, wishes);
+    warnings.addAll(unmet(measure));
+    List<double[]> lines = covered.clip(SeamLines.of(division));
+    SeamRun seam = new SeamRun("division", false, 0, lines, false, 0, measure);
     return new MoldPlan(
         options,
         material,
@@ -103,10 +114,30 @@ final class DividedPlanner {
   }
 
   /** Pulls with a place stand at it in the cover already. */
-  private Asked asked(int pieces) {
+  private List<Integer> places(int pieces) {
     List<Integer> places = new ArrayList<>(Asked.nothing(pieces).places());
     options.pulls().forEach(p -> places.set(p.piece() - 1, p.piece() - 1));
-    return new Asked(places);
+    return places;
+  }
+
+  /** Wishes that the shape does not allow. */
+  private static List<String> unmet(SeamMeasure m) {
+    List<String> out = new ArrayList<>();
+    if (m.noSeamMm() > TOLD) {
+      out.add(
+          String.format(
+              Locale.ROOT,
+              "%.0f mm of seam run where none was wished: no single piece can form all of it.",
+              m.noSeamMm()));
+    }
+    if (m.missedMm2() > TOLD) {
+      out.add(
+          String.format(
+              Locale.ROOT,
+              "%.0f mm² are formed by another piece than wished, which cannot leave with them.",
+              m.missedMm2()));
+    }
+    return out;
   }
 
   private TriMesh filled(Solid casting, PourPlan pour) {

@@ -2,6 +2,7 @@ package org.castwright.plan;
 
 import java.util.List;
 import org.castwright.geom.Vec3;
+import org.castwright.seams.Wishes;
 
 /**
  * What the maker asks for. Immutable; start from {@link #DEFAULT} and change what differs through
@@ -11,6 +12,7 @@ import org.castwright.geom.Vec3;
  *     choose
  * @param pulls of single pieces in the order they leave, which fix that order too; none together
  *     with {@code pull}
+ * @param wishes of the maker for the seams, in the model's frame, mm
  * @param material id in the material table
  * @param shrinkPercent linear shrink for each model axis in percent, or null for the material's own
  * @param wallMm wall round the cavity, or 0 for the rule by size and material
@@ -32,6 +34,7 @@ import org.castwright.geom.Vec3;
 public record MoldOptions(
     Vec3 pull,
     List<PiecePull> pulls,
+    Wishes wishes,
     String material,
     Vec3 shrinkPercent,
     double wallMm,
@@ -58,6 +61,7 @@ public record MoldOptions(
       new MoldOptions(
           null,
           List.of(),
+          Wishes.NONE,
           "plaster-pottery",
           null,
           0,
@@ -89,6 +93,9 @@ public record MoldOptions(
     require(pieces >= 2 && pieces <= MOST_PIECES, "the pieces must be 2 to 8");
     require(threads >= 1 && threads <= 64, "the threads must be 1 to 64");
     require(pull == null || pull.length() > 0, "the pull has no length");
+    require(
+        pieces > 2 || wishes.all().isEmpty(),
+        "two opposite pieces leave the seam no choice: wishes need more pieces than 2");
     pulls = List.copyOf(pulls);
     require(pull == null || pulls.isEmpty(), "give one pull, or pulls of single pieces, not both");
     for (int i = 0; i < pulls.size(); i++) {
@@ -172,6 +179,7 @@ public record MoldOptions(
   public static final class With {
     private Vec3 pull;
     private List<PiecePull> pulls;
+    private Wishes wishes;
     private String material;
     private Vec3 shrinkPercent;
     private double wallMm;
@@ -192,6 +200,7 @@ public record MoldOptions(
     private With(MoldOptions o) {
       pull = o.pull;
       pulls = o.pulls;
+      wishes = o.wishes;
       material = o.material;
       shrinkPercent = o.shrinkPercent;
       wallMm = o.wallMm;
@@ -217,6 +226,11 @@ public record MoldOptions(
 
     public With pulls(List<PiecePull> v) {
       pulls = v;
+      return this;
+    }
+
+    public With wishes(Wishes v) {
+      wishes = v;
       return this;
     }
 
@@ -304,6 +318,7 @@ public record MoldOptions(
       return new MoldOptions(
           pull,
           pulls,
+          wishes,
           material,
           shrinkPercent,
           wallMm,

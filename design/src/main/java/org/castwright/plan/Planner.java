@@ -72,7 +72,8 @@ final class Planner {
       throw new CaughtException(scaled, survey, options.releaseMm());
     }
     CoverResult cover = cover(scaled, survey);
-    if (cover != null && (!options.pulls().isEmpty() || (!opposite(cover) && !made(scaled)))) {
+    boolean asked = !options.pulls().isEmpty() || !options.wishes().all().isEmpty();
+    if (cover != null && (asked || (!opposite(cover) && !made(scaled)))) {
       return divided(scale, survey, cover);
     }
     if (!survey.best().free() && options.pieces() == 2) {
@@ -96,9 +97,10 @@ final class Planner {
     }
   }
 
-  /** Whether no pulls of single pieces are given but those of two opposite ones. */
+  /** Whether nothing is asked that two opposite pieces cannot do. */
   private boolean twoWill() {
-    return options.pulls().isEmpty() || options.pullOfFirst() != null;
+    return options.wishes().all().isEmpty()
+        && (options.pulls().isEmpty() || options.pullOfFirst() != null);
   }
 
   private MoldPlan divided(Vec3 scale, SurveyResult survey, CoverResult cover) {

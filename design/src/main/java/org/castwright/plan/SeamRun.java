@@ -15,6 +15,7 @@ import org.castwright.parting.Parting;
  * @param closed whether each of them closes on itself
  * @param steepestDeg steepest place of the seam surface between two main pieces, from the plane
  *     across their pull; 0 if there are none
+ * @param measure its length on the casting
  */
 public record SeamRun(
     String method,
@@ -22,7 +23,8 @@ public record SeamRun(
     double wallHeight,
     List<double[]> lines,
     boolean closed,
-    double steepestDeg) {
+    double steepestDeg,
+    SeamMeasure measure) {
 
   static SeamRun of(Parting p) {
     return new SeamRun(
@@ -31,15 +33,16 @@ public record SeamRun(
         p.wallHeight(),
         p.seamLoops(),
         true,
-        p.stats().maxSlopeDeg());
+        p.stats().maxSlopeDeg(),
+        SeamMeasure.inSight(length(p.seamLoops())));
   }
 
-  /** Length of all lines together, mm. */
-  public double lengthMm() {
+  /** Length of closed lines together, mm. */
+  private static double length(List<double[]> loops) {
     double sum = 0;
-    for (double[] l : lines) {
+    for (double[] l : loops) {
       int n = l.length / 3;
-      for (int i = 0; i < (closed ? n : n - 1); i++) {
+      for (int i = 0; i < n; i++) {
         int a = 3 * i;
         int b = 3 * ((i + 1) % n);
         sum += new Vec3(l[b] - l[a], l[b + 1] - l[a + 1], l[b + 2] - l[a + 2]).length();

@@ -65,6 +65,21 @@ public sealed interface Region {
       return Arrays.binarySearch(sorted, facet) >= 0;
     }
 
+    /** The facets' numbers, ascending. */
+    public int[] facets() {
+      return sorted.clone();
+    }
+
+    @Override
+    public boolean equals(Object o) {
+      return o instanceof Painted p && Arrays.equals(sorted, p.sorted);
+    }
+
+    @Override
+    public int hashCode() {
+      return Arrays.hashCode(sorted);
+    }
+
     /** The largest facet number, or -1 for an empty region. */
     public int largest() {
       return sorted.length == 0 ? -1 : sorted[sorted.length - 1];

@@ -117,6 +117,8 @@ class OneDirectionTest {
               "solid",
               "material",
               "survey",
+              "stretch",
+              "seams",
               "cover",
               "division",
               "parting",

@@ -22,6 +22,10 @@ import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
 import org.castwright.repair.HealMode;
 import org.castwright.repair.RepairOptions;
+import org.castwright.seams.Mark;
+import org.castwright.seams.Region;
+import org.castwright.seams.Wish;
+import org.castwright.seams.Wishes;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,6 +47,12 @@ class JobFileTest {
           new MoldOptions(
               null,
               List.of(new PiecePull(5, new Vec3(0.1, 1.0 / 3, -2)), new PiecePull(2, Vec3.Y)),
+              new Wishes(
+                  List.of(
+                      Wish.of(new Region.Box(new Vec3(-1, 0, -0.1), Vec3.X), Mark.NO_SEAM),
+                      Wish.of(new Region.Ball(Vec3.Z, 1.0 / 3), Mark.HIDE),
+                      Wish.of(new Region.Painted(7, 3, 4), Mark.SHOW),
+                      Wish.piece(new Region.Painted(1), 2))),
               "concrete",
               new Vec3(1, 0.1, -0.5),
               7.5,
