@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.castwright.cover.CaughtRegion;
 import org.castwright.mesh.TriMesh;
 import org.castwright.meshio.GlbWriter;
 import org.castwright.meshio.NamedMesh;
@@ -25,6 +26,9 @@ final class Refusal {
   /** The caught places on the model, as binary glTF. */
   static final String VIEW = "caught.glb";
 
+  /** Space that no piece frees. */
+  static final String SPACES = "pictures/space.png";
+
   private Refusal() {}
 
   static void write(CaughtException e, Path output, int threads) throws IOException {
@@ -34,7 +38,28 @@ final class Refusal {
         dir -> {
           picture(e.scaled(), e.survey(), dir.resolve(PICTURE), threads);
           view(e.scaled(), e.survey().caught(), dir.resolve(VIEW));
+          spaces(e, dir.resolve(SPACES), threads);
         });
+  }
+
+  /** Draws the space that stays caught with any number of pieces, if there is such. */
+  private static void spaces(CaughtException e, Path file, int threads) throws IOException {
+    if (e.unfreed().isEmpty()) {
+      return;
+    }
+    List<MoldPictures.Space> spaces = new ArrayList<>();
+    for (CaughtRegion r : e.unfreed()) {
+      int[] facets = r.facets().stream().mapToInt(Integer::intValue).toArray();
+      String label =
+          String.format(
+              Locale.ROOT, "%.0f mm³, %.0f mm²", r.caught().volumeMm3(), r.caught().areaMm2());
+      spaces.add(new MoldPictures.Space(facets, r.center(), label));
+    }
+    MoldPictures.Piece whole =
+        new MoldPictures.Piece("model", e.scaled(), e.survey().best().direction());
+    new MoldPictures(
+            e.scaled(), List.of(whole), List.of(), PictureOptions.DEFAULT.withThreads(threads))
+        .spaces(spaces, file);
   }
 
   /** For looking at: what is free and what is caught as two bodies, in the frame of the mesh. */

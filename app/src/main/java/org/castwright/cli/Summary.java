@@ -19,6 +19,12 @@ final class Summary {
           "more than two pieces, pulled in other directions",
           "a flexible skin in a rigid jacket");
 
+  /** Ways on when no number of rigid pieces opens it. */
+  private static final List<String> HELPS_ALWAYS =
+      List.of(
+          "a flexible skin in a rigid jacket",
+          "filling the space named, or a way into it that one pull can take");
+
   private Summary() {}
 
   /** Prints the result; returns the exit code. */
@@ -72,8 +78,11 @@ final class Summary {
           p.depth(),
           p.width());
     }
-    HELPS.forEach(h -> line(err, "what would help: %s", h));
+    (e.never() ? HELPS_ALWAYS : HELPS).forEach(h -> line(err, "what would help: %s", h));
     line(err, "picture: %s", folder.resolve(Refusal.PICTURE));
+    if (!e.unfreed().isEmpty()) {
+      line(err, "picture of the space that stays: %s", folder.resolve(Refusal.SPACES));
+    }
   }
 
   private static void line(PrintWriter out, String format, Object... args) {

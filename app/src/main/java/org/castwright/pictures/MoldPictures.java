@@ -27,7 +27,15 @@ public final class MoldPictures {
   @SuppressWarnings("ArrayRecordComponent") // patches are drawn, never compared
   public record CaughtPatch(int[] facets, String label) {}
 
+  /** Space of the mold that stays caught: the facets round it, its middle, and its size. */
+  @SuppressWarnings("ArrayRecordComponent") // spaces are drawn, never compared
+  public record Space(int[] facets, Vec3 center, String label) {}
+
   static final double SHEER = 0.36;
+
+  /** How much of its color a casting keeps that is looked through. */
+  private static final double GLASS = 0.22;
+
   private static final double SEAM_WIDTH = 3;
 
   /** Free space between casting and moved piece, as a share of the casting's diagonal. */
@@ -206,6 +214,31 @@ public final class MoldPictures {
     return both(
         scene.captioned("Upper side; " + found + " in all").withMarks(upper),
         scene.captioned("Lower side").withMarks(lower),
+        file);
+  }
+
+  /** Space that stays caught, seen through the casting, from above and from below. */
+  public String spaces(List<Space> spaces, Path file) throws IOException {
+    int color = OkabeIto.VERMILLION.rgb();
+    List<Item> items = new ArrayList<>();
+    List<Mark> marks = new ArrayList<>();
+    for (Space s : spaces) {
+      int[] tri = new int[3 * s.facets().length];
+      for (int i = 0; i < tri.length; i++) {
+        tri[i] = casting.tri()[3 * s.facets()[i / 3] + i % 3];
+      }
+      items.add(Item.of(new TriMesh(casting.xyz(), tri), color));
+      marks.add(new Mark(s.center(), s.label(), color));
+    }
+    items.add(Item.of(casting, CASTING).translucent(GLASS));
+    Scene scene =
+        Scene.of("", items)
+            .withMarks(marks)
+            .withLegend(
+                List.of(new Swatch(CASTING, "casting"), new Swatch(color, "space that stays")));
+    return both(
+        scene.captioned("Space that stays caught, seen through the casting from above"),
+        scene.captioned("From below"),
         file);
   }
 

@@ -1,5 +1,6 @@
 package org.castwright.pipeline;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,8 +19,19 @@ public final class RefusalFolder {
     void into(Path folder) throws IOException;
   }
 
-  /** Why there is no mold. */
-  public record Refused(String castwright, String refused, Report.SurveyInfo survey) {}
+  /**
+   * Why there is no mold.
+   *
+   * @param never whether no number of rigid pieces opens the model; its {@code cover} names the
+   *     space that no direction frees
+   * @param cover the fewest pulls; null if only two pieces were asked for
+   */
+  public record Refused(
+      String castwright,
+      String refused,
+      boolean never,
+      Report.SurveyInfo survey,
+      @JsonInclude(JsonInclude.Include.NON_NULL) CoverInfo cover) {}
 
   /** Writes the folder whole or not at all. */
   public static void write(CaughtException e, Path output, Drawing drawing) throws IOException {
@@ -27,7 +39,11 @@ public final class RefusalFolder {
       Files.createDirectories(folder.path().resolve("pictures"));
       Refused refused =
           new Refused(
-              MoldJob.VERSION, e.getMessage(), ReportMaker.survey(e.survey(), e.releaseMm()));
+              MoldJob.VERSION,
+              e.getMessage(),
+              e.never(),
+              ReportMaker.survey(e.survey(), e.releaseMm()),
+              e.cover() == null ? null : CoverInfo.of(e.cover()));
       Files.writeString(folder.path().resolve(NAME), Json.write(refused));
       drawing.into(folder.path());
       folder.publish();

@@ -5,6 +5,7 @@ import java.util.Locale;
 import org.castwright.cover.Caught;
 import org.castwright.cover.CaughtRegion;
 import org.castwright.cover.CoverResult;
+import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.side.SidePieces;
 import org.castwright.survey.SurveyResult;
@@ -15,6 +16,10 @@ public final class CaughtException extends RuntimeException {
   private final transient TriMesh scaled;
   private final transient SurveyResult survey;
   private final double releaseMm;
+  private final transient CoverResult cover;
+
+  /** So many places are named in the message. */
+  private static final int NAMED = 3;
 
   CaughtException(TriMesh scaled, SurveyResult survey, double releaseMm) {
     this(
@@ -51,7 +56,7 @@ public final class CaughtException extends RuntimeException {
 
   CaughtException(
       TriMesh scaled, SurveyResult survey, double releaseMm, CoverResult cover, int most) {
-    this(scaled, survey, releaseMm, words(cover, most));
+    this(scaled, survey, releaseMm, words(cover, most), cover);
   }
 
   private static String words(CoverResult c, int most) {
@@ -63,31 +68,52 @@ public final class CaughtException extends RuntimeException {
           c.pulls().size(),
           most);
     }
-    boolean never = c.never().volumeMm3() > 0 || c.never().areaMm2() > 0;
-    Caught left = never ? c.never() : c.left();
-    List<CaughtRegion> regions = never ? c.neverRegions() : c.regions();
+    Caught left = noneFrees(c) ? c.never() : c.left();
+    List<CaughtRegion> regions = noneFrees(c) ? c.neverRegions() : c.regions();
+    StringBuilder where = new StringBuilder();
+    for (CaughtRegion r : regions.subList(0, Math.min(NAMED, regions.size()))) {
+      Vec3 size = r.box().size();
+      where.append(
+          String.format(
+              Locale.ROOT,
+              "%s %.3g mm³ near (%.1f, %.1f, %.1f) of the scaled model, %.1f × %.1f × %.1f mm",
+              where.isEmpty() ? ":" : ",",
+              r.caught().volumeMm3(),
+              r.center().x(),
+              r.center().y(),
+              r.center().z(),
+              size.x(),
+              size.y(),
+              size.z()));
+    }
     return String.format(
         Locale.ROOT,
-        "%s: %.3g mm³ of mold and %.3g mm² of surface stay caught in %d place(s)%s; use a material"
-            + " that stretches or a jacket round a flexible skin",
-        never
+        "%s: %.3g mm³ of mold and %.3g mm² of surface stay caught in %d place(s)%s; %s",
+        noneFrees(c)
             ? "no number of rigid pieces opens it, for there is space that no direction frees"
             : "even " + c.pulls().size() + " rigid pieces do not open",
         left.volumeMm3(),
         left.areaMm2(),
         regions.size(),
-        regions.isEmpty()
-            ? ""
-            : String.format(
-                Locale.ROOT,
-                ", the largest near (%.1f, %.1f, %.1f) of the scaled model",
-                regions.get(0).center().x(),
-                regions.get(0).center().y(),
-                regions.get(0).center().z()));
+        where,
+        noneFrees(c)
+            ? "mold it with a flexible skin in a rigid jacket, or fill that space"
+            : "use a material that stretches or a jacket round a flexible skin");
+  }
+
+  /** Whether what no direction frees is more than may stay caught. */
+  private static boolean noneFrees(CoverResult c) {
+    return !c.opens() && !c.never().within(c.tolerance());
   }
 
   CaughtException(TriMesh scaled, SurveyResult survey, double releaseMm, String message) {
+    this(scaled, survey, releaseMm, message, null);
+  }
+
+  private CaughtException(
+      TriMesh scaled, SurveyResult survey, double releaseMm, String message, CoverResult cover) {
     super(message);
+    this.cover = cover;
     this.scaled = scaled;
     this.survey = survey;
     this.releaseMm = releaseMm;
@@ -100,6 +126,23 @@ public final class CaughtException extends RuntimeException {
 
   public SurveyResult survey() {
     return survey;
+  }
+
+  /** The fewest pulls that were found, or null if only two pieces were asked for. */
+  public CoverResult cover() {
+    return cover;
+  }
+
+  /** Whether no number of rigid pieces opens it, for no direction frees some of its space. */
+  public boolean never() {
+    return cover != null && noneFrees(cover);
+  }
+
+  /** Where space stays caught with as many pieces as may be; empty if more pieces would open it. */
+  public List<CaughtRegion> unfreed() {
+    return cover == null || cover.opens()
+        ? List.of()
+        : never() ? cover.neverRegions() : cover.regions();
   }
 
   /** The width of a catch that would have counted as free, mm. */
