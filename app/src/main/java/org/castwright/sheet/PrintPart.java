@@ -130,6 +130,10 @@ final class PrintPart {
                   "a flat tool thinner than %s for the pry slots",
                   units.length(slots.get(0).sizeMm()))));
     }
+    List<Report.FeatureInfo> grips = features("grip");
+    if (!grips.isEmpty()) {
+      out.add(new Tick(count(grips.size(), "wood screw") + " of 4 mm for the holes to pull by"));
+    }
     out.add(new Tick("scale, cup and stirrer, release agent and a soft brush"));
     out.add(new Tick("what the safety data sheet asks for: gloves, glasses, ventilation"));
     return out;

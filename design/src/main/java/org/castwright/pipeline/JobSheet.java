@@ -214,6 +214,15 @@ final class JobSheet {
       item("%s", HeatSheet.demold(report.pouring().heat()));
     }
     item("Start at the pry slots; pull straight, without twisting:");
+    String held =
+        report.features().stream()
+            .filter(f -> f.kind().equals("grip"))
+            .map(f -> Integer.toString(f.piece()))
+            .collect(Collectors.joining(", "));
+    if (!held.isEmpty()) {
+      item(
+          "  to pull by, turn a wood screw of 4 mm into the hole in the outside of piece %s", held);
+    }
     for (Piece p : mold.pieces()) {
       item(
           "  %d. %s off along %s",

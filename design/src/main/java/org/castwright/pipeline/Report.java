@@ -135,8 +135,8 @@ public record Report(
       String socketPiece) {}
 
   /**
-   * Something cut from the outside; its size is the width of a groove, the diameter of a hole or
-   * seat, the height of a slot, and null for the rest.
+   * Something cut from the outside; its size is the width of a groove, the diameter of a hole, grip
+   * or seat, the height of a slot, and null for the rest.
    */
   public record FeatureInfo(String name, String kind, int piece, Double sizeMm) {}
 

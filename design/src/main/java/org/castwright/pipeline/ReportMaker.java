@@ -177,6 +177,8 @@ final class ReportMaker {
       case BAND_GROOVE -> round(tool.y(), 3);
       case BOLT_HOLE, CLAMP_SEAT -> round(tool.x(), 3);
       case PRY_SLOT -> round(tool.z(), 3);
+      // holes lie along an axis and are deeper than wide
+      case GRIP -> round(Math.min(tool.x(), Math.min(tool.y(), tool.z())), 3);
       case MARK, OUTLINE -> null;
     };
   }

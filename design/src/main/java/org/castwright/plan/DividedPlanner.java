@@ -109,7 +109,7 @@ final class DividedPlanner {
         seam,
         pour,
         keys,
-        features(division, block, pour),
+        features(division, block, pour, keys, bodies, warnings),
         warnings);
   }
 
@@ -152,7 +152,13 @@ final class DividedPlanner {
         : FloatGrid.snap(kernel.union("casting with channels", all).mesh());
   }
 
-  private List<Feature> features(Division division, BlockPlan block, PourPlan pour) {
+  private List<Feature> features(
+      Division division,
+      BlockPlan block,
+      PourPlan pour,
+      List<Key> keys,
+      List<Solid> bodies,
+      List<String> notes) {
     List<Feature> out = new ArrayList<>();
     List<double[]> strips = List.of();
     if (options.closing() == Closing.BANDS) {
@@ -161,7 +167,23 @@ final class DividedPlanner {
       strips = grooves.strips();
     }
     out.addAll(new OuterFaces(division, block.box(), strips, pour.channels()).plan());
+    Grips grips = new Grips(block, pour.channels(), keys, out);
+    for (int i = 0; i < bodies.size(); i++) {
+      if (!pried(i + 1, out) && !grips.add(i + 1, division.pulls().get(i), bodies.get(i).mesh())) {
+        notes.add(Grips.none(i + 1));
+      }
+    }
+    out.addAll(grips.features());
     return List.copyOf(out);
+  }
+
+  /** Whether a slot to pry at lies between a piece and another. */
+  private static boolean pried(int piece, List<Feature> features) {
+    return features.stream()
+        .anyMatch(
+            f ->
+                f.kind() == Feature.Kind.PRY_SLOT
+                    && List.of(f.name().split("-")).contains(Integer.toString(piece)));
   }
 
   private BlockPlan block(Box3 c, Sizes sizes) {

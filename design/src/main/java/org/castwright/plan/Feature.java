@@ -4,8 +4,8 @@ import java.util.List;
 import org.castwright.mesh.TriMesh;
 
 /**
- * Something cut from the outside of the mold: grooves, bolt holes, clamp seats, pry slots, marks,
- * the corners round an outline.
+ * Something cut from the outside of the mold: grooves, bolt holes, clamp seats, pry slots, grips,
+ * marks, the corners round an outline.
  *
  * @param name for the report
  * @param kind what it is
@@ -20,6 +20,7 @@ public record Feature(String name, Kind kind, int piece, List<TriMesh> tools) {
     BOLT_HOLE,
     CLAMP_SEAT,
     PRY_SLOT,
+    GRIP,
     MARK,
     OUTLINE
   }

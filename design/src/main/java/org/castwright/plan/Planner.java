@@ -258,6 +258,14 @@ final class Planner {
             .toList();
     List<Feature> features =
         new FeaturePlanner(room, block).plan(options.closing(), pour.channels());
+    features = new ArrayList<>(features);
+    Grips grips = new Grips(block, pour.channels(), keys, features);
+    for (int i = 0; i < sides.size(); i++) {
+      if (!grips.add(i + 1, sides.get(i).pull(), sides.get(i).body().mesh())) {
+        notes.add(Grips.none(i + 1));
+      }
+    }
+    features.addAll(grips.features());
     List<RawPiece> pieces = new ArrayList<>();
     sides.forEach(s -> pieces.add(new RawPiece(s.pull(), s.body())));
     pieces.add(new RawPiece(MoldPlan.PULL, main.upper()));

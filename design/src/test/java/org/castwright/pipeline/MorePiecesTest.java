@@ -69,7 +69,25 @@ class MorePiecesTest {
     assertEquals(List.of(), failures.stream().map(ProofCheck::words).toList());
     assertTrue(
         seen[0].plan().pour().channels().stream().anyMatch(c -> c.kind() == Channel.Kind.GATE));
+    gripped(seen[0]);
     return seen[0].pieces();
+  }
+
+  /** Every piece but two main ones has a hole to pull by or a slot to pry at. */
+  private static void gripped(Mold mold) {
+    int n = mold.pieces().size();
+    boolean main = !mold.plan().seam().method().equals("division");
+    for (int i = 1; i <= (main ? n - 2 : n); i++) {
+      String number = Integer.toString(i);
+      boolean held =
+          mold.plan().features().stream()
+              .map(f -> List.of(f.name().split("-")))
+              .anyMatch(
+                  name ->
+                      (name.get(0).equals("grip") || (!main && name.get(0).equals("pry")))
+                          && name.subList(1, name.size()).contains(number));
+      assertTrue(held, "piece " + i + " has a grip: " + mold.warnings());
+    }
   }
 
   /** Halves to the sides and a plug below: common practice for a hollow foot, no source. */
