@@ -160,6 +160,15 @@ final class MoldArguments {
   private double ventBore;
 
   @Option(
+      names = "--mold-strain",
+      paramLabel = "PERCENT",
+      defaultValue = "0",
+      description =
+          "Strain that the mold's own material takes, for molds printed or cast in rubber"
+              + " (default: ${DEFAULT-VALUE}, rigid).")
+  private double moldStrain;
+
+  @Option(
       names = "--allow-caught",
       description = "Build even when trapped space is left; the report records it.")
   private boolean allowCaught;
@@ -206,6 +215,7 @@ final class MoldArguments {
         .pieces(pieces())
         .wishes(wishes == null ? Wishes.NONE : WishesFile.read(wishes))
         .leaveMm3(leaveVolume)
+        .moldStrain(moldStrain / 100)
         .allowCaught(allowCaught)
         .openings(new Openings(gateAt, ventsAt, gateBore, ventBore))
         .threads(threads)

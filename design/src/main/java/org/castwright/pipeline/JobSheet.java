@@ -77,6 +77,18 @@ final class JobSheet {
       return;
     }
     head("Caught places");
+    for (Report.StretchInfo s : report.stretch()) {
+      item(
+          "near (%.1f, %.1f, %.1f): stretches by %.1f %% of %.1f %% allowed (half of what the"
+              + " material takes), %.2f mm deep, %.2f mm wide",
+          s.center().get(0),
+          s.center().get(1),
+          s.center().get(2),
+          100 * s.strain(),
+          100 * s.limit(),
+          s.depthMm(),
+          s.widthMm());
+    }
     for (Report.CaughtInfo c : report.survey().caught()) {
       item(
           "near (%.1f, %.1f, %.1f) of the scaled model: %.1f mm² caught, %.2f mm deep, %.2f mm wide",

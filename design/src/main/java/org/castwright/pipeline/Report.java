@@ -30,6 +30,7 @@ public record Report(
     List<FeatureInfo> features,
     SurveyInfo survey,
     CoverInfo cover,
+    List<StretchInfo> stretch,
     PartingInfo parting,
     PourInfo pour,
     Volumes volumes,
@@ -56,6 +57,7 @@ public record Report(
         features,
         survey,
         cover,
+        stretch,
         parting,
         pour,
         volumes,
@@ -167,6 +169,19 @@ public record Report(
   /** A caught place; center in the model's frame, scaled. */
   public record CaughtInfo(
       List<Double> center, double areaMm2, double depthMm, double widthMm, int facets) {}
+
+  /**
+   * A caught place that passes by stretching: strains as shares, center and pull in the model's
+   * frame, scaled.
+   */
+  public record StretchInfo(
+      List<Double> center,
+      List<Double> pull,
+      double volumeMm3,
+      double depthMm,
+      double widthMm,
+      double strain,
+      double limit) {}
 
   /** Another direction. */
   public record Alternative(

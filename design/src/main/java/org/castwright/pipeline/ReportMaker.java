@@ -19,6 +19,7 @@ import org.castwright.plan.MoldPlan;
 import org.castwright.plan.SeamRun;
 import org.castwright.proof.Proof;
 import org.castwright.proof.ProofLimits;
+import org.castwright.stretch.StretchPlace;
 import org.castwright.survey.CaughtPlaces;
 import org.castwright.survey.DraftShares;
 import org.castwright.survey.Opening;
@@ -31,6 +32,9 @@ final class ReportMaker {
 
   /** The source of a shrink that comes from the maker and not from the table. */
   static final String STATED = "given by the maker";
+
+  /** Volumes in cells are told to within this factor. */
+  private static final double MEASURED = 1.1;
 
   private ReportMaker() {}
 
@@ -61,6 +65,7 @@ final class ReportMaker {
         plan.features().stream().map(ReportMaker::feature).toList(),
         survey(plan.survey(), plan.options().releaseMm()),
         plan.cover() == null ? null : CoverInfo.of(plan.cover()),
+        stretch(plan),
         parting(plan),
         pour(mold),
         volumes(mold),
@@ -241,6 +246,35 @@ final class ReportMaker {
         .toList();
   }
 
+  private static List<Report.StretchInfo> stretch(MoldPlan plan) {
+    return plan.stretch() == null
+        ? List.of()
+        : plan.stretch().places().stream()
+            .map(
+                p ->
+                    new Report.StretchInfo(
+                        array(p.center()),
+                        array(p.pull()),
+                        round(p.volume(), 3),
+                        round(p.depth(), 3),
+                        round(p.width(), 3),
+                        round(p.strain(), 5),
+                        round(p.limit(), 5)))
+            .toList();
+  }
+
+  /**
+   * What a piece may share with the casting on its way: creases, and where two pieces stretch past
+   * it the space measured as caught, to within the cells it was measured in.
+   */
+  private static double crease(MoldPlan plan, boolean many) {
+    if (plan.stretch() == null) {
+      return many ? plan.options().leaveMm3() : 0;
+    }
+    double caught = plan.stretch().places().stream().mapToDouble(StretchPlace::volume).sum();
+    return plan.options().leaveMm3() + MEASURED * caught;
+  }
+
   private static Report.PartingInfo parting(MoldPlan plan) {
     SeamRun seam = plan.seam();
     return new Report.PartingInfo(
@@ -291,7 +325,7 @@ final class ReportMaker {
         ProofLimits.DEFAULT.shakeShare(),
         sound ? options.wedgeDeg() : 0,
         sound ? plan.options().process().minimumWebMm() : 0,
-        sound ? plan.options().leaveMm3() : 0);
+        round(crease(plan, sound), 3));
   }
 
   private static Report.Box box(TriMesh mesh) {

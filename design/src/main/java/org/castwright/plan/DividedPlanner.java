@@ -101,6 +101,7 @@ final class DividedPlanner {
         material,
         survey,
         cover,
+        null,
         frame,
         casting,
         block,

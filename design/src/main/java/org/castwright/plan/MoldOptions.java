@@ -27,6 +27,8 @@ import org.castwright.seams.Wishes;
  * @param pieces most pieces the mold may have, 2 to 8
  * @param leaveMm3 space that may stay caught in a mold with side pieces, in creases that give or
  *     are scraped off, mm³
+ * @param moldStrain strain that the mold's own material takes without harm, as a share; 0 for a
+ *     rigid one
  * @param allowCaught build even when trapped space is left
  * @param openings where gate and vents should be and how wide; null for all by rule
  * @param threads worker threads, at least 1
@@ -48,6 +50,7 @@ public record MoldOptions(
     double releaseMm,
     int pieces,
     double leaveMm3,
+    double moldStrain,
     boolean allowCaught,
     Openings openings,
     int threads) {
@@ -75,6 +78,7 @@ public record MoldOptions(
           0.05,
           2,
           5,
+          0,
           false,
           Openings.BY_RULE,
           2);
@@ -90,6 +94,7 @@ public record MoldOptions(
     require(keyCount == 0 || (keyCount >= 3 && keyCount <= 12), "the keys must be 3 to 12");
     require(releaseMm > 0 && releaseMm <= 1, "the release tolerance must be above 0 up to 1 mm");
     require(leaveMm3 >= 0 && leaveMm3 <= 1000, "the space left caught must be 0 to 1000 mm³");
+    require(moldStrain >= 0 && moldStrain <= 2, "the mold's strain must be 0 to 200 percent");
     require(pieces >= 2 && pieces <= MOST_PIECES, "the pieces must be 2 to 8");
     require(threads >= 1 && threads <= 64, "the threads must be 1 to 64");
     require(pull == null || pull.length() > 0, "the pull has no length");
@@ -193,6 +198,7 @@ public record MoldOptions(
     private double releaseMm;
     private int pieces;
     private double leaveMm3;
+    private double moldStrain;
     private boolean allowCaught;
     private Openings openings;
     private int threads;
@@ -214,6 +220,7 @@ public record MoldOptions(
       releaseMm = o.releaseMm;
       pieces = o.pieces;
       leaveMm3 = o.leaveMm3;
+      moldStrain = o.moldStrain;
       allowCaught = o.allowCaught;
       openings = o.openings;
       threads = o.threads;
@@ -299,6 +306,11 @@ public record MoldOptions(
       return this;
     }
 
+    public With moldStrain(double v) {
+      moldStrain = v;
+      return this;
+    }
+
     public With allowCaught(boolean v) {
       allowCaught = v;
       return this;
@@ -332,6 +344,7 @@ public record MoldOptions(
           releaseMm,
           pieces,
           leaveMm3,
+          moldStrain,
           allowCaught,
           openings,
           threads);

@@ -7,6 +7,7 @@ import org.castwright.material.Material;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
+import org.castwright.stretch.StretchResult;
 import org.castwright.survey.SurveyResult;
 
 /**
@@ -17,6 +18,8 @@ import org.castwright.survey.SurveyResult;
  * @param survey how the scaled model opens, in the model's frame
  * @param cover the fewest pulls that open it, in the scaled model's frame; null if two pieces were
  *     asked for
+ * @param stretch the caught places that two pieces pass by stretching, in the scaled model's frame;
+ *     null if nothing has to stretch
  * @param frame from the model's frame to the mold frame
  * @param casting what the cavity will be: the model scaled for shrink
  * @param block the outside
@@ -33,6 +36,7 @@ public record MoldPlan(
     Material material,
     SurveyResult survey,
     CoverResult cover,
+    StretchResult stretch,
     MoldFrame frame,
     TriMesh casting,
     BlockPlan block,

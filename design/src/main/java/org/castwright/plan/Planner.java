@@ -2,6 +2,7 @@ package org.castwright.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.castwright.cover.Cover;
 import org.castwright.cover.CoverOptions;
 import org.castwright.cover.CoverResult;
@@ -20,6 +21,8 @@ import org.castwright.side.SidePiece;
 import org.castwright.side.SidePieces;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
+import org.castwright.stretch.StretchPlace;
+import org.castwright.stretch.StretchResult;
 import org.castwright.survey.Survey;
 import org.castwright.survey.SurveyOptions;
 import org.castwright.survey.SurveyResult;
@@ -55,6 +58,9 @@ final class Planner {
   private final Material material;
   private final List<String> warnings = new ArrayList<>();
 
+  /** What passes by stretching, once that is known; null if nothing has to. */
+  private StretchResult stretch;
+
   Planner(TriMesh model, MoldOptions options, SolidKernel kernel, Progress progress) {
     this.model = model;
     this.options = options;
@@ -68,7 +74,7 @@ final class Planner {
     Vec3 scale = scale();
     TriMesh scaled = model.scaled(scale);
     SurveyResult survey = survey(scaled);
-    if (!survey.best().free() && !options.allowCaught() && options.pieces() == 2) {
+    if (!opens(survey) && !options.allowCaught() && options.pieces() == 2) {
       throw new CaughtException(scaled, survey, options.releaseMm());
     }
     CoverResult cover = cover(scaled, survey);
@@ -76,7 +82,7 @@ final class Planner {
     if (cover != null && (asked || (!opposite(cover) && !made(scaled)))) {
       return divided(scale, survey, cover);
     }
-    if (!survey.best().free() && options.pieces() == 2) {
+    if (!opens(survey) && options.pieces() == 2) {
       warnings.add(
           "The casting is caught: two rigid pieces cannot release it (allowed as asked). Use a"
               + " casting material that stretches, or expect it to break.");
@@ -97,6 +103,37 @@ final class Planner {
     }
   }
 
+  /** Whether two opposite pieces come off, by stretching where they are caught if they may. */
+  private boolean opens(SurveyResult survey) {
+    return survey.best().free() || stretch != null;
+  }
+
+  /** The survey of a pull along which all that is caught may stretch, else the same. */
+  private SurveyResult stretched(TriMesh scaled, SurveyResult survey, SurveyOptions o) {
+    double strain = Math.max(material.demoldStrain().share(), options.moldStrain());
+    if (survey.best().free() || options.allowCaught() || !(strain > 0) || !twoWill()) {
+      return survey;
+    }
+    ByStretch found = ByStretch.of(scaled, survey, strain, o, progress);
+    if (found == null) {
+      return survey;
+    }
+    stretch = found.result();
+    for (StretchPlace p : stretch.places()) {
+      warnings.add(
+          String.format(
+              Locale.ROOT,
+              "What is caught near (%.1f, %.1f, %.1f) of the scaled model passes by stretching"
+                  + " %.1f %%, of %.1f %% allowed: open slowly there.",
+              p.center().x(),
+              p.center().y(),
+              p.center().z(),
+              100 * p.strain(),
+              100 * p.limit()));
+    }
+    return found.survey();
+  }
+
   /** Whether nothing is asked that two opposite pieces cannot do. */
   private boolean twoWill() {
     return options.wishes().all().isEmpty()
@@ -115,7 +152,7 @@ final class Planner {
 
   /** The fewest pulls, where more than two pieces may be made and two do not open. */
   private CoverResult cover(TriMesh scaled, SurveyResult survey) {
-    boolean two = survey.best().free() || options.pieces() == 2 || options.allowCaught();
+    boolean two = opens(survey) || options.pieces() == 2 || options.allowCaught();
     if (two && twoWill()) {
       return null;
     }
@@ -210,10 +247,10 @@ final class Planner {
       given = options.pulls().get(0).direction();
     }
     if (given != null) {
-      return Survey.along(scaled, given.unit(), o, progress.as("survey"));
+      return stretched(scaled, Survey.along(scaled, given.unit(), o, progress.as("survey")), o);
     }
-    SurveyResult two = Survey.of(scaled, o, progress.as("survey"));
-    if (two.best().free() || options.pieces() == 2) {
+    SurveyResult two = stretched(scaled, Survey.of(scaled, o, progress.as("survey")), o);
+    if (opens(two) || options.pieces() == 2) {
       return two;
     }
     Vec3 axis =
@@ -275,6 +312,7 @@ final class Planner {
         material,
         survey,
         cover,
+        stretch,
         frame,
         casting,
         block,
@@ -289,7 +327,7 @@ final class Planner {
 
   private List<SidePiece> sides(
       SurveyResult survey, TriMesh casting, BlockBox box, PartingOptions po) {
-    if (survey.best().free() || options.pieces() == 2) {
+    if (opens(survey) || options.pieces() == 2) {
       return List.of();
     }
     SidePieces sides =

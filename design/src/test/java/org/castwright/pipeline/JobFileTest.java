@@ -66,6 +66,7 @@ class JobFileTest {
               0.08,
               5,
               2.5,
+              0.12,
               true,
               new Openings(new Vec3(1, 2, 3), List.of(new Vec3(0.1, 5, 6)), 9, 1.25),
               3),

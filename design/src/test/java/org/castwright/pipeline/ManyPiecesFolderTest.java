@@ -122,6 +122,7 @@ class ManyPiecesFolderTest {
         p.material(),
         p.survey(),
         null,
+        null,
         p.frame(),
         p.casting(),
         p.block(),
