@@ -53,8 +53,8 @@ final class Desk implements AutoCloseable, Maker {
       job(output);
       Report.ProofInfo proof = new Report.ProofInfo(true, java.util.List.of());
       return new Report(
-          "0", null, null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-          null, null, null, null, proof, null, null);
+          "0", null, null, null, null, null, null, null, null, null, null, null, null, null, null,
+          null, null, null, null, null, proof, null, null);
     } finally {
       atOnce.decrementAndGet();
     }

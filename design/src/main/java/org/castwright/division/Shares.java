@@ -211,7 +211,7 @@ final class Shares {
     for (int p = 0; p < piece.length; p++) {
       WishCells.Patch patch = wishes.patches.get(p);
       int bit = 1 << piece[p];
-      for (int k = 0; k < patch.cells().size(); k++) {
+      for (int k = 0; k < patch.cells().size() && piece[p] >= 0; k++) {
         int c = patch.cells().get(k);
         if (patch.mark() == Mark.SHOW) {
           bias[piece[p]][c] += SHOWN / DRAFT;

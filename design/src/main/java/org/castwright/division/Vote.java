@@ -11,6 +11,9 @@ final class Vote {
   /** Pieces that may take so much of what the freest may take are its equals. */
   private static final double EQUAL = 0.98;
 
+  /** A face to be shown goes to one piece only if that may take so much of it. */
+  private static final double WHOLE = 0.9;
+
   private final WishCells wishes;
   private final byte[] mask;
   private final float[][] share;
@@ -57,7 +60,8 @@ final class Vote {
   }
 
   /**
-   * The piece for each patch.
+   * The piece for each patch; -1 for a face to be shown that no piece may take nearly whole, for
+   * one piece's preference would then only draw the seams out.
    *
    * @param places by piece, from 0, or -1
    * @param free whether what pieces may take comes first, or only what they have
@@ -80,9 +84,21 @@ final class Vote {
         int asked = named(patch.cells());
         out[p] =
             asked >= 0 ? asked : free ? freest(patch.cells(), every) : most(patch.cells(), every);
+        if (patch.mark() == Mark.SHOW && may(patch.cells(), out[p]) < WHOLE) {
+          out[p] = -1;
+        }
       }
     }
     return out;
+  }
+
+  /** What a piece may take of a patch, as a share. */
+  private double may(IntList patch, int piece) {
+    int n = 0;
+    for (int k = 0; k < patch.size(); k++) {
+      n += (mask[patch.get(k)] & 1 << piece) != 0 ? 1 : 0;
+    }
+    return (double) n / patch.size();
   }
 
   /** The piece that the most cells of a patch are asked for by name, or -1. */

@@ -76,7 +76,7 @@ public final class CaughtException extends RuntimeException {
       where.append(
           String.format(
               Locale.ROOT,
-              "%s %.3g mm³ near (%.1f, %.1f, %.1f) of the scaled model, %.1f × %.1f × %.1f mm",
+              "%s %.1f mm³ near (%.1f, %.1f, %.1f) of the scaled model, %.1f × %.1f × %.1f mm",
               where.isEmpty() ? ":" : ",",
               r.caught().volumeMm3(),
               r.center().x(),
@@ -88,7 +88,7 @@ public final class CaughtException extends RuntimeException {
     }
     return String.format(
         Locale.ROOT,
-        "%s: %.3g mm³ of mold and %.3g mm² of surface stay caught in %d place(s)%s; %s",
+        "%s: %.1f mm³ of mold and %.1f mm² of surface stay caught in %d place(s)%s; %s",
         noneFrees(c)
             ? "no number of rigid pieces opens it, for there is space that no direction frees"
             : "even " + c.pulls().size() + " rigid pieces do not open",

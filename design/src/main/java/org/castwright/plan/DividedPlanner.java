@@ -128,7 +128,7 @@ final class DividedPlanner {
       out.add(
           String.format(
               Locale.ROOT,
-              "%.0f mm of seam run where none was wished: no single piece can form all of it.",
+              "%.0f mm of seam run where none was wished: no one piece gets all of it past the casting.",
               m.noSeamMm()));
     }
     if (m.missedMm2() > TOLD) {

@@ -80,6 +80,13 @@ class WishedDivisionTest {
     assertTrue(most > 0.95, "formed by one piece: " + most);
   }
 
+  /** A preference for one piece would only draw the seams out. */
+  @Test
+  void aFaceThatNoPieceCanTakeWholeLeavesTheSeamsAlone() {
+    Wish all = Wish.of(new Region.Ball(Vec3.ZERO, 2 * RADIUS), Mark.SHOW);
+    assertEquals(border(divide(ANY)), border(divide(ANY, all)));
+  }
+
   @Test
   void aPieceIsAskedForByItsPlaceInTheOrder() {
     // both pulls see the place; each in turn is asked for
