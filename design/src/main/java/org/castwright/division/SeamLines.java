@@ -14,7 +14,7 @@ public final class SeamLines {
   /** Neighbors on each side that a point is averaged with, and how often. */
   private static final int REACH = 2;
 
-  private static final int ROUNDS = 3;
+  private static final int ROUNDS = 8;
 
   private final Division division;
   private final int piece;

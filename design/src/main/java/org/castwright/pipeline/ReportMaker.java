@@ -144,7 +144,9 @@ final class ReportMaker {
 
   private static Report.ChannelInfo channel(Channel c) {
     List<List<Double>> axis = new ArrayList<>();
-    for (int i = 0; i + 1 < c.stations().size(); i++) {
+    // a pointed end lies in the casting; the passage begins where it has its bore
+    int first = c.stations().get(0).radius() > 0 ? 0 : 1;
+    for (int i = first; i + 1 < c.stations().size(); i++) {
       axis.add(array(c.stations().get(i).center()));
     }
     return new Report.ChannelInfo(
