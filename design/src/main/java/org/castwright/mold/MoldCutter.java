@@ -23,6 +23,12 @@ import org.castwright.solid.SolidKernel;
 /** Cuts the raw pieces of a plan into finished ones; all cores work, one piece each. */
 final class MoldCutter {
 
+  /** A loose part that holds no more is a chip, mm³. */
+  private static final double CHIP = 1;
+
+  /** A chip that holds less is a flake, mm³. */
+  private static final double FLAKE = 0.05;
+
   private final MoldPlan plan;
   private final SolidKernel kernel;
   private final Progress progress;
@@ -71,6 +77,9 @@ final class MoldCutter {
       progress.at("solids", 0.8 * bodies.size() / n);
     }
     TriMesh channelMesh = join(channels);
+    if (plan.seam().divided()) {
+      channelMesh = withChips(channelMesh, bodies);
+    }
     Volumes v = join(volumes);
     progress.at("solids", 1);
     if (plan.pieces().get(n - 2).pull().equals(plan.pieces().get(n - 1).pull().negate())) {
@@ -95,6 +104,42 @@ final class MoldCutter {
       pieces.add(Piece.of(i + 1, plan.pieces().get(i).pull(), mesh));
     }
     return new Mold(plan, pieces, plan.parted(), channels, volumes, warnings);
+  }
+
+  /** Chips that hang on no piece of a divided mold are left out, for cast material to fill. */
+  private TriMesh withChips(TriMesh channelMesh, List<Solid> bodies) {
+    List<Solid> chips = new ArrayList<>();
+    for (int i = 0; i < bodies.size(); i++) {
+      List<Solid> parts = kernel.decompose(bodies.get(i));
+      List<Solid> kept = new ArrayList<>();
+      for (Solid part : parts) {
+        (kept.isEmpty() || part.volume() > CHIP ? kept : chips).add(part);
+      }
+      if (kept.size() < parts.size()) {
+        String name = bodies.get(i).name();
+        bodies.set(i, kept.size() == 1 ? kept.get(0) : kernel.union(name, kept));
+      }
+    }
+    if (chips.isEmpty()) {
+      return channelMesh;
+    }
+    double volume = chips.stream().mapToDouble(Solid::volume).sum();
+    warnings.add(
+        String.format(
+            Locale.ROOT,
+            "%d chip(s) of the mold, %.2g mm³ in all, hang on no piece and are left out: scrape as"
+                + " many nubs off the casting.",
+            chips.size(),
+            volume));
+    // flakes are too thin for a body of their own; the proof's balance still counts what they hold
+    chips.removeIf(chip -> chip.volume() < FLAKE);
+    if (chips.isEmpty()) {
+      return channelMesh;
+    }
+    if (!channelMesh.isEmpty()) {
+      chips.add(kernel.solid("channels", channelMesh));
+    }
+    return FloatGrid.snap(kernel.union("channels and chips", chips).mesh());
   }
 
   /** Crumbs that are not joined to their own piece go to the other one, when they join that. */

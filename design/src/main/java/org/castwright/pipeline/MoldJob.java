@@ -6,10 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.castwright.advice.PourAdvice;
 import org.castwright.mold.Mold;
+import org.castwright.mold.Relief;
 import org.castwright.plan.MoldPlan;
 import org.castwright.progress.Progress;
 import org.castwright.proof.Proof;
@@ -24,6 +26,9 @@ public final class MoldJob {
 
   /** The program's version as reports state it. */
   public static final String VERSION = "0.1.0";
+
+  /** How often thin edges are relieved where nothing else fails. */
+  private static final int RELIEFS = 2;
 
   private final JobOptions options;
   private final SolidKernel kernel;
@@ -69,27 +74,33 @@ public final class MoldJob {
     MoldPlan plan = MoldPlan.of(model.mesh(), options.mold(), kernel, watch);
     Mold mold = Mold.build(plan, kernel, watch);
     Path dir = folder.path();
-    watch.at("write", 0);
-    MoldFiles.write(dir, mold);
-    List<String> warnings = new ArrayList<>(model.warnings());
-    warnings.addAll(mold.warnings());
-    Report bare = report(model, mold, null, warnings);
-    writeReport(dir, bare);
+    Written written = write(dir, model, mold, watch);
     timings.start("proof");
-    CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, mold));
-    ProofInput written;
+    Mold drawn = mold;
+    CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, drawn));
     Proof proof;
     PourAdvice pouring;
     try {
-      written = ProofFolder.read(dir);
-      proof = Proof.of(written, kernel, progress.as("proof"));
+      proof = Proof.of(written.input, kernel, progress.as("proof"));
+      for (int n = 0; n < RELIEFS && !proof.thinEdges().isEmpty(); n++) {
+        double most = options.mold().leaveMm3();
+        Optional<Mold> relieved = Relief.of(mold, proof.thinEdges(), most, kernel, watch);
+        if (relieved.isEmpty()) {
+          break;
+        }
+        mold = relieved.get();
+        written = write(dir, model, mold, watch);
+        timings.start("proof");
+        proof = Proof.of(written.input, kernel, progress.as("proof"));
+      }
       timings.start("pour");
-      pouring = PourFolder.advise(written, bare, PourFolder.Asked.of(mold), watch);
+      pouring = PourFolder.advise(written.input, written.bare, PourFolder.Asked.of(mold), watch);
     } finally {
       // however the proof ends, nobody draws on: the folder may be about to go
       timings.start("pictures");
       CompletableFuture.allOf(pictures).exceptionally(e -> null).join();
     }
+    List<String> warnings = written.warnings;
     join(pictures);
     timings.start("report");
     Report report = report(model, mold, proof, warnings).with(pouring);
@@ -101,6 +112,19 @@ public final class MoldJob {
     artist.finish(dir, report, mold, watch);
     folder.publish();
     return new Result(report, mold, proof);
+  }
+
+  /** A mold's files as read back, with the report they stand under until they are judged. */
+  private record Written(ProofInput input, Report bare, List<String> warnings) {}
+
+  private Written write(Path dir, Model model, Mold mold, Progress watch) throws IOException {
+    watch.at("write", 0);
+    MoldFiles.write(dir, mold);
+    List<String> warnings = new ArrayList<>(model.warnings());
+    warnings.addAll(mold.warnings());
+    Report bare = report(model, mold, null, warnings);
+    writeReport(dir, bare);
+    return new Written(ProofFolder.read(dir), bare, warnings);
   }
 
   private Report report(Model model, Mold mold, Proof proof, List<String> warnings) {

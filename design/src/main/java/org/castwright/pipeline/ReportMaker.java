@@ -318,7 +318,7 @@ final class ReportMaker {
     MoldPlan plan = mold.plan();
     double wall = Math.min(plan.options().process().minimumWallMm(), plan.block().wallMm());
     // where two pieces part the model decides; a seam with side pieces is ours to answer for
-    boolean sound = mold.pieces().size() > 2;
+    boolean sound = mold.pieces().size() > 2 || mold.plan().seam().divided();
     return new Report.Limits(
         plan.options().releaseMm(),
         wall,

@@ -95,7 +95,7 @@ final class DividedPlanner {
     SeamMeasure measure = SurfaceSeam.of(casting, division::pieceAt, covered, wishes);
     warnings.addAll(unmet(measure));
     List<double[]> lines = covered.clip(SeamLines.of(division));
-    SeamRun seam = new SeamRun("division", false, 0, lines, false, 0, measure);
+    SeamRun seam = new SeamRun(SeamRun.DIVISION, false, 0, lines, false, 0, measure);
     return new MoldPlan(
         options,
         material,

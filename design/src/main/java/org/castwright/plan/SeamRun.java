@@ -26,6 +26,14 @@ public record SeamRun(
     double steepestDeg,
     SeamMeasure measure) {
 
+  /** What {@link #method} says of molds whose space was divided among pieces along any pulls. */
+  static final String DIVISION = "division";
+
+  /** Whether the mold's space was divided among pieces along any pulls. */
+  public boolean divided() {
+    return method.equals(DIVISION);
+  }
+
   static SeamRun of(Parting p) {
     return new SeamRun(
         p.used().name().toLowerCase(Locale.ROOT),

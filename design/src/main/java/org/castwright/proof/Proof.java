@@ -2,6 +2,7 @@ package org.castwright.proof;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.geom.Vec3;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
 
@@ -32,6 +33,22 @@ public record Proof(boolean passed, List<ProofCheck> checks) {
   public List<ProofCheck> failures() {
     List<ProofCheck> out = new ArrayList<>(checks);
     out.removeIf(ProofCheck::passed);
+    return out;
+  }
+
+  /**
+   * Where thin edges are all that fails, their places; else none.
+   *
+   * @return places along the thin edges of pieces, mm
+   */
+  public List<Vec3> thinEdges() {
+    List<Vec3> out = new ArrayList<>();
+    for (ProofCheck c : failures()) {
+      if (c.places().isEmpty()) {
+        return List.of();
+      }
+      out.addAll(c.places());
+    }
     return out;
   }
 }

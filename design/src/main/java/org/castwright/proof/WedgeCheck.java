@@ -1,5 +1,7 @@
 package org.castwright.proof;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
@@ -45,6 +47,8 @@ final class WedgeCheck {
   private final Faces faces;
   private final Frame frame;
   private final ColumnQuery.Probe probe;
+  private final List<Vec3> places = new ArrayList<>();
+  private double limit;
   private double least = 360;
   private Vec3 where = Vec3.ZERO;
   private boolean byCavity;
@@ -65,7 +69,7 @@ final class WedgeCheck {
    */
   static ProofCheck of(Body piece, Faces faces, Columns columns, ProofLimits limits) {
     WedgeCheck check = new WedgeCheck(piece, faces, columns);
-    check.walk();
+    check.walk(limits.wedgeDegrees());
     return check.judge(piece.name(), limits);
   }
 
@@ -93,10 +97,12 @@ final class WedgeCheck {
         least,
         limits.wedgeDegrees(),
         "° at least",
-        words + rest + Say.ending(passed, limits.allowCaught()));
+        words + rest + Say.ending(passed, limits.allowCaught()),
+        places);
   }
 
-  private void walk() {
+  private void walk(double limit) {
+    this.limit = limit;
     int[] tri = mesh.tri();
     EdgeTable table = new EdgeTable(tri);
     double since = SPACING / 2;
@@ -176,6 +182,9 @@ final class WedgeCheck {
 
   private void measure(int h, int other, Vec3 p, Vec3 along) {
     double angle = Math.max(angle(p, Frame.along(along)), between(h, other));
+    if (angle < limit) {
+      places.add(p);
+    }
     if (angle < least) {
       least = angle;
       where = p;
