@@ -39,17 +39,17 @@ public final class Relief {
   public static Optional<Mold> of(
       Mold mold, List<Vec3> places, double mostMm3, SolidKernel kernel, Progress progress) {
     progress.at("solids", 0);
-    List<Vec3> apart = apart(places);
-    Solid hollows = kernel.union("hollows", balls(apart, kernel));
+    List<Solid> balls = balls(apart(places), kernel);
+    Solid hollows = kernel.union("hollows", balls);
     Solid casting = kernel.solid("casting", mold.casting());
     List<Solid> whole = new ArrayList<>();
-    double nubs = 0;
+    double volume = 0;
     for (Piece p : mold.pieces()) {
       Solid body = kernel.solid(p.name(), p.mesh());
-      nubs += kernel.overlap(hollows, Vec3.ZERO, body);
+      volume += kernel.overlap(hollows, Vec3.ZERO, body);
       whole.add(body);
     }
-    if (nubs > mostMm3) {
+    if (volume > mostMm3) {
       return Optional.empty();
     }
     List<Piece> pieces = new ArrayList<>();
@@ -59,7 +59,8 @@ public final class Relief {
       Solid cut = kernel.difference(p.name(), whole.get(i), List.of(hollows));
       pieces.add(Piece.of(p.order(), p.pull(), Crumbs.swept(FloatGrid.snap(cut.mesh()))));
     }
-    TriMesh channels = channels(mold, hollows, casting, kernel);
+    TriMesh channels = channels(mold, balls, casting, kernel);
+    double nubs = channels.volume() - mold.volumes().channels();
     Volumes v = mold.volumes();
     List<String> warnings = new ArrayList<>(mold.warnings());
     warnings.add(
@@ -67,7 +68,7 @@ public final class Relief {
             Locale.ROOT,
             "At %d place(s) the seam would end in a thin edge: the pieces have hollows of %.0f mm"
                 + " there, and the casting nubs of %.2g mm³ in all. Scrape them off.",
-            apart.size(),
+            balls.size(),
             2 * RADIUS,
             nubs));
     progress.at("solids", 1);
@@ -77,7 +78,12 @@ public final class Relief {
             pieces,
             mold.casting(),
             channels,
-            new Volumes(v.block(), v.casting(), channels.volume(), v.keyClearance(), v.features()),
+            new Volumes(
+                v.block(),
+                v.casting(),
+                channels.volume(),
+                v.keyClearance(),
+                v.features() + volume - nubs),
             warnings));
   }
 
@@ -100,13 +106,25 @@ public final class Relief {
     return out;
   }
 
-  private static TriMesh channels(Mold mold, Solid hollows, Solid casting, SolidKernel kernel) {
-    List<Solid> all = new ArrayList<>(List.of(hollows));
+  /** What cast material fills: gate and vents, and the hollows that open to it. */
+  private static TriMesh channels(Mold mold, List<Solid> balls, Solid casting, SolidKernel kernel) {
+    List<Solid> filled = new ArrayList<>();
     if (!mold.channels().isEmpty()) {
-      all.add(kernel.solid("channels", mold.channels()));
+      filled.add(kernel.solid("channels", mold.channels()));
+    }
+    List<Solid> cast = new ArrayList<>(filled);
+    cast.add(casting);
+    for (Solid ball : balls) {
+      if (cast.stream().anyMatch(c -> kernel.overlap(ball, Vec3.ZERO, c) > 0)) {
+        filled.add(ball);
+      }
+    }
+    if (filled.isEmpty()) {
+      return mold.channels();
     }
     Solid block = kernel.solid("block", mold.plan().block().box().mesh());
-    Solid inside = kernel.intersection("filled in the block", kernel.union("filled", all), block);
+    Solid inside =
+        kernel.intersection("filled in the block", kernel.union("filled", filled), block);
     return FloatGrid.snap(kernel.difference("channels", inside, List.of(casting)).mesh());
   }
 }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.castwright.advice.PourAdvice;
+import org.castwright.geom.Vec3;
 import org.castwright.mold.Mold;
 import org.castwright.mold.Relief;
 import org.castwright.plan.MoldPlan;
@@ -28,7 +29,7 @@ public final class MoldJob {
   public static final String VERSION = "0.1.0";
 
   /** How often thin edges are relieved where nothing else fails. */
-  private static final int RELIEFS = 2;
+  private static final int RELIEFS = 4;
 
   private final JobOptions options;
   private final SolidKernel kernel;
@@ -78,13 +79,15 @@ public final class MoldJob {
     timings.start("proof");
     Mold drawn = mold;
     CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, drawn));
+    List<Vec3> thin = new ArrayList<>();
     Proof proof;
     PourAdvice pouring;
     try {
       proof = Proof.of(written.input, kernel, progress.as("proof"));
       for (int n = 0; n < RELIEFS && !proof.thinEdges().isEmpty(); n++) {
         double most = options.mold().leaveMm3();
-        Optional<Mold> relieved = Relief.of(mold, proof.thinEdges(), most, kernel, watch);
+        thin.addAll(proof.thinEdges());
+        Optional<Mold> relieved = Relief.of(drawn, thin, most, kernel, watch);
         if (relieved.isEmpty()) {
           break;
         }

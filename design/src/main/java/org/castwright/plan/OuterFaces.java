@@ -23,6 +23,9 @@ final class OuterFaces {
 
   private static final int ROUND = 12;
 
+  /** Of a slot's height to each side, within which pieces meet. */
+  private static final double SHARE = 0.4;
+
   /** Material left between a slot and the casting, mm. */
   private static final double BEHIND = 3;
 
@@ -209,8 +212,31 @@ final class OuterFaces {
           return false;
         }
       }
+      if (!within(f, line, t * FeaturePlanner.SLOT_WIDTH / 2)) {
+        return false;
+      }
     }
     return true;
+  }
+
+  /** Whether the pieces meet inside the slot over its whole depth, so that no thin wall is left. */
+  private boolean within(int f, double[] line, double along) {
+    double c = StrictMath.cos(line[2]);
+    double s = StrictMath.sin(line[2]);
+    double across = SHARE * FeaturePlanner.SLOT_HEIGHT;
+    double deepest = FeaturePlanner.SLOT_DEPTH + INSET;
+    for (double deep : new double[] {INSET, FeaturePlanner.SLOT_DEPTH / 2, deepest}) {
+      int one = across(f, line[0] + along * c, line[1] + along * s, -across * s, across * c, deep);
+      int two = across(f, line[0] + along * c, line[1] + along * s, across * s, -across * c, deep);
+      if (one == two) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private int across(int f, double u, double v, double du, double dv, double deep) {
+    return division.pieceAt(at(f, u + du, v + dv, deep));
   }
 
   private void addSlot(int f, double[] line, double depth, int a, int b) {
