@@ -116,10 +116,13 @@ class BrowserIT extends InBrowser {
     for (int i = 0; i < 3; i++) {
       page.reload();
       page.waitForSelector("#samples button");
-      Object at =
-          page.waitForFunction(
-                  "() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime")
-              .jsonValue();
+      // asked again and again from here: the page's own rules let no text be run as code in it
+      String paint = "() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime";
+      Object at = page.evaluate(paint);
+      for (int k = 0; at == null && k < 100; k++) {
+        page.waitForTimeout(20);
+        at = page.evaluate(paint);
+      }
       best = Math.min(best, ((Number) at).doubleValue());
     }
     assertTrue(best < 1000, "first paint after " + best + " ms");
