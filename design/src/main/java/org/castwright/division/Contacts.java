@@ -36,6 +36,12 @@ final class Contacts {
   private final int ny;
   private final double[] deep;
 
+  /** What a column is deepest in: a sheet by its number, or one of these. */
+  private final byte[] by;
+
+  private static final byte CASTING = -1;
+  private static final byte OUTSIDE = -2;
+
   /** Distance to the nearest contact, columns. */
   private final float[] near;
 
@@ -53,6 +59,7 @@ final class Contacts {
     nx = view.raster.nx();
     ny = view.raster.ny();
     deep = new double[nx * ny];
+    by = new byte[nx * ny];
     near = new float[nx * ny];
     aim = new double[nx * ny];
     weight = new double[nx * ny];
@@ -132,13 +139,22 @@ final class Contacts {
 
   /** How deep a point of a column is in what bounds the space, mm; negative in the space. */
   private double deep(int o, double height) {
-    double d = view.hit(o) ? view.roof[o] - height : Double.NEGATIVE_INFINITY;
-    Vec3 p = point(o, height);
-    d = Math.max(d, outside(p));
-    for (Sheet s : left) {
-      d = Math.max(d, s.above(p));
+    double most = view.hit(o) ? view.roof[o] - height : Double.NEGATIVE_INFINITY;
+    Vec3 p = view.point(o, height);
+    by[o] = CASTING;
+    for (int n = 0; n < left.size(); n++) {
+      double d = left.get(n).above(p);
+      if (d > most) {
+        most = d;
+        by[o] = (byte) n;
+      }
     }
-    return d;
+    double d = outside(p);
+    if (d > most) {
+      most = d;
+      by[o] = OUTSIDE;
+    }
+    return most;
   }
 
   private double outside(Vec3 p) {
@@ -148,39 +164,30 @@ final class Contacts {
         Math.max(a.x(), b.x()), Math.max(Math.max(a.y(), b.y()), Math.max(a.z(), b.z())));
   }
 
-  /** Out of what is deepest at a point, into the space. */
+  /** Out of what a column is deepest in, into the space. */
   private Vec3 normal(int o, double height, Vec3 contact) {
-    Vec3 p = point(o, height);
-    double most = view.hit(o) ? view.roof[o] - height : Double.NEGATIVE_INFINITY;
-    Vec3 out = facing.at(contact);
-    for (Sheet s : left) {
-      double d = s.above(p);
-      if (d > most) {
-        most = d;
-        out = s.downward(p);
-      }
+    if (by[o] == CASTING) {
+      return facing.at(contact);
     }
-    if (outside(p) > most) {
-      Vec3 c = block.center();
-      Vec3 h = block.size().times(0.5);
-      double a = Math.abs(p.x() - c.x()) - h.x();
-      double b = Math.abs(p.y() - c.y()) - h.y();
-      double g = Math.abs(p.z() - c.z()) - h.z();
-      out =
-          a >= b && a >= g
-              ? new Vec3(c.x() - p.x(), 0, 0)
-              : b >= g ? new Vec3(0, c.y() - p.y(), 0) : new Vec3(0, 0, c.z() - p.z());
+    Vec3 p = view.point(o, height);
+    return by[o] == OUTSIDE ? inward(p) : left.get(by[o]).downward(p);
+  }
+
+  /** Square to the face of the block that a point is farthest past, toward the middle. */
+  private Vec3 inward(Vec3 p) {
+    Vec3 c = block.center();
+    Vec3 h = block.size().times(0.5);
+    double a = Math.abs(p.x() - c.x()) - h.x();
+    double b = Math.abs(p.y() - c.y()) - h.y();
+    double g = Math.abs(p.z() - c.z()) - h.z();
+    if (a >= b && a >= g) {
+      return new Vec3(c.x() - p.x(), 0, 0);
     }
-    return out;
+    return b >= g ? new Vec3(0, c.y() - p.y(), 0) : new Vec3(0, 0, c.z() - p.z());
   }
 
   private Vec3 at(double i, double j, double height) {
     Raster r = view.raster;
     return view.frame.toWorld(new Vec3(r.x0() + i * r.pixel(), r.y0() + j * r.pixel(), height));
-  }
-
-  private Vec3 point(int o, double height) {
-    int row = o / nx;
-    return at(o % nx, row, height);
   }
 }

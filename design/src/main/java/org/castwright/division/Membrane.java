@@ -113,7 +113,7 @@ final class Membrane {
         x[o] = Double.NEGATIVE_INFINITY;
       }
     }
-    nearest(known);
+    spread(known);
     target = x.clone();
     boolean[] share = new boolean[n];
     boolean[] end = new boolean[n];
@@ -135,29 +135,16 @@ final class Membrane {
     }
   }
 
-  /** Steps from each column to the nearest that is set. */
+  /** Steps from each column to the nearest that is set, many where none is. */
   private int[] steps(boolean[] set) {
-    int[] d = new int[set.length];
-    int[] queue = new int[set.length];
-    int to = 0;
-    Arrays.fill(d, Integer.MAX_VALUE);
+    int[] from = nearest(set);
+    int[] d = new int[from.length];
     for (int o = 0; o < d.length; o++) {
-      if (set[o]) {
-        d[o] = 0;
-        queue[to++] = o;
-      }
-    }
-    for (int q = 0; q < to; q++) {
-      int o = queue[q];
-      int i = o % nx;
-      for (int s : new int[] {-1, 1, -nx, nx}) {
-        int p = o + s;
-        boolean in = p >= 0 && p < d.length && Math.abs(p % nx - i) <= 1;
-        if (in && d[p] == Integer.MAX_VALUE) {
-          d[p] = d[o] + 1;
-          queue[to++] = p;
-        }
-      }
+      int row = o / nx;
+      d[o] =
+          from[o] < 0
+              ? Integer.MAX_VALUE
+              : Math.abs(o % nx - from[o] % nx) + Math.abs(row - from[o] / nx);
     }
     return d;
   }
@@ -267,35 +254,37 @@ final class Membrane {
   }
 
   /** Unknown heights begin as that of the nearest known one, where nothing holds them higher. */
-  private void nearest(boolean[] known) {
-    int n = nx * ny;
-    int[] from = new int[n];
-    int[] queue = new int[n];
+  private void spread(boolean[] known) {
+    int[] from = nearest(known);
+    for (int o = 0; o < x.length; o++) {
+      x[o] = from[o] < 0 ? top : from[o] == o ? x[o] : Math.max(x[o], x[from[o]]);
+    }
+  }
+
+  /** For each column the nearest that is set, by steps to four neighbors; -1 where none is. */
+  private int[] nearest(boolean[] set) {
+    int[] from = new int[set.length];
+    int[] queue = new int[set.length];
     int to = 0;
     Arrays.fill(from, -1);
-    for (int o = 0; o < n; o++) {
-      if (known[o]) {
+    for (int o = 0; o < set.length; o++) {
+      if (set[o]) {
         from[o] = o;
         queue[to++] = o;
       }
     }
-    if (to == 0) {
-      Arrays.fill(x, top);
-      return;
-    }
     for (int q = 0; q < to; q++) {
       int o = queue[q];
       int i = o % nx;
-      int j = o / nx;
-      for (int s = 0; s < 4; s++) {
-        int a = i + (s == 0 ? -1 : s == 1 ? 1 : 0);
-        int b = j + (s == 2 ? -1 : s == 3 ? 1 : 0);
-        if (a >= 0 && b >= 0 && a < nx && b < ny && from[b * nx + a] < 0) {
-          from[b * nx + a] = from[o];
-          x[b * nx + a] = Math.max(x[b * nx + a], x[from[o]]);
-          queue[to++] = b * nx + a;
+      for (int s : new int[] {-1, 1, -nx, nx}) {
+        int p = o + s;
+        boolean in = p >= 0 && p < set.length && Math.abs(p % nx - i) <= 1;
+        if (in && from[p] < 0) {
+          from[p] = from[o];
+          queue[to++] = p;
         }
       }
     }
+    return from;
   }
 }

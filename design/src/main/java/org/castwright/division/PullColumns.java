@@ -166,6 +166,13 @@ final class PullColumns {
     return roof[c] > Float.NEGATIVE_INFINITY;
   }
 
+  /** A point of a column, by its height along the pull. */
+  Vec3 point(int c, double height) {
+    int row = c / raster.nx();
+    double x = raster.x0() + c % raster.nx() * raster.pixel();
+    return frame.toWorld(new Vec3(x, raster.y0() + row * raster.pixel(), height));
+  }
+
   int column(double x, double y, double z) {
     double px = frame.u().x() * x + frame.u().y() * y + frame.u().z() * z;
     double py = frame.v().x() * x + frame.v().y() * y + frame.v().z() * z;

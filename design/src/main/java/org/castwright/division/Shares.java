@@ -34,6 +34,9 @@ final class Shares {
   /** Worth of a straight look at a facet, against a cell's share. */
   private static final float DRAFT = 0.5f;
 
+  /** Worth of a face to be shown going to the piece it is wished for, against a cell's share. */
+  private static final float SHOWN = 0.5f;
+
   /** A look straighter than this (sine of the draft) is worth no more. */
   private static final double ENOUGH = 0.5;
 
@@ -52,9 +55,6 @@ final class Shares {
 
   /** What pieces take from each other in the order, before they give way to it. */
   Taken firstTaken;
-
-  /** Worth of a face to be shown going to the piece it is wished for, against a cell's share. */
-  private static final float SHOWN = 0.5f;
 
   private Asked asked;
   private final WishCells wishes;

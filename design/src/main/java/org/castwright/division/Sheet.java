@@ -205,10 +205,6 @@ public final class Sheet {
 
   /** A point of the column of a node. */
   Vec3 point(int o, double height) {
-    Raster r = view.raster;
-    double x = r.x0() + o % nx * r.pixel();
-    int row = o / nx;
-    double y = r.y0() + row * r.pixel();
-    return view.frame.toWorld(new Vec3(x, y, height));
+    return view.point(o, height);
   }
 }

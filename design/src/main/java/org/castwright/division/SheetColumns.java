@@ -59,6 +59,10 @@ final class SheetColumns {
   private final List<PullColumns> pulls;
   private final Freedom exact;
   private final int[] rank;
+
+  /** The piece at each place of the order. */
+  private final int[] pieceAt;
+
   private final int piece;
   private final int order;
   private final Box3 block;
@@ -103,6 +107,10 @@ final class SheetColumns {
     this.pulls = pulls;
     this.exact = exact;
     this.rank = rank;
+    pieceAt = new int[rank.length];
+    for (int i = 0; i < rank.length; i++) {
+      pieceAt[rank[i]] = i;
+    }
     this.piece = piece;
     this.order = rank[piece];
     this.view = pulls.get(piece);
@@ -293,16 +301,9 @@ final class SheetColumns {
       wide |= p.height(x, y, z) >= p.wide[p.column(x, y, z)] ? 1 << i : 0;
     }
     int most = best(u, ~0);
-    boolean clear = u[piece(most)] > CLEAR && (exact.at(x, y, z) & 1 << piece(most)) != 0;
+    int own = pieceAt[most];
+    boolean clear = u[own] > CLEAR && (exact.at(x, y, z) & 1 << own) != 0;
     return clear ? most : best(u, wide != 0 ? wide : exact.at(x, y, z));
-  }
-
-  private int piece(int place) {
-    int i = 0;
-    while (rank[i] != place) {
-      i++;
-    }
-    return i;
   }
 
   private boolean gone(Vec3 p) {
@@ -386,11 +387,7 @@ final class SheetColumns {
 
   /** Whether a column only grazes the casting: within the release the piece frees what is below. */
   private boolean gives(int o) {
-    Frame f = view.frame;
-    double x = view.raster.x0() + o % nx * view.raster.pixel();
-    int row = o / nx;
-    double y = view.raster.y0() + row * view.raster.pixel();
-    Vec3 p = f.toWorld(new Vec3(x, y, view.under[o] - HAIR));
+    Vec3 p = view.point(o, view.under[o] - HAIR);
     return (exact.at(p.x(), p.y(), p.z()) & 1 << piece) != 0;
   }
 

@@ -1,6 +1,7 @@
 package org.castwright.division;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.castwright.mesh.IntList;
 import org.castwright.seams.Mark;
@@ -30,7 +31,7 @@ final class Vote {
     this.mask = mask;
     this.share = share;
     named = new int[mask.length];
-    java.util.Arrays.fill(named, -1);
+    Arrays.fill(named, -1);
   }
 
   /**

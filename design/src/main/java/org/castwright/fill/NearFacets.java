@@ -2,6 +2,7 @@ package org.castwright.fill;
 
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.FacetDistance;
 import org.castwright.mesh.TriMesh;
 
 /**
@@ -90,40 +91,12 @@ final class NearFacets {
     int best = -1;
     double least = within * within;
     for (int i = start[c]; i < start[c + 1]; i++) {
-      double d = distance2(facets[i], p);
+      double d = FacetDistance.squared(mesh, facets[i], p);
       if (d <= least && (best < 0 || d < least)) {
         least = d;
         best = facets[i];
       }
     }
     return best;
-  }
-
-  /** Squared distance from a facet, after Ericson, Real-Time Collision Detection, 5.1.5. */
-  private double distance2(int f, Vec3 p) {
-    Vec3 a = mesh.vertex(mesh.tri()[3 * f]);
-    Vec3 b = mesh.vertex(mesh.tri()[3 * f + 1]);
-    Vec3 c = mesh.vertex(mesh.tri()[3 * f + 2]);
-    Vec3 n = b.minus(a).cross(c.minus(a));
-    double n2 = n.dot(n);
-    if (n2 > 0) {
-      boolean inside =
-          n.dot(b.minus(a).cross(p.minus(a))) >= 0
-              && n.dot(c.minus(b).cross(p.minus(b))) >= 0
-              && n.dot(a.minus(c).cross(p.minus(c))) >= 0;
-      if (inside) {
-        double h = p.minus(a).dot(n);
-        return h * h / n2;
-      }
-    }
-    return Math.min(segment2(p, a, b), Math.min(segment2(p, b, c), segment2(p, c, a)));
-  }
-
-  private static double segment2(Vec3 p, Vec3 a, Vec3 b) {
-    Vec3 d = b.minus(a);
-    double l2 = d.dot(d);
-    double t = l2 > 0 ? Math.max(0, Math.min(1, p.minus(a).dot(d) / l2)) : 0;
-    Vec3 r = p.minus(a.plus(d.times(t)));
-    return r.dot(r);
   }
 }

@@ -79,39 +79,25 @@ public record Material(
 
   /** The same with other bores of gate and vent, mm; 0 leaves its own. */
   public Material withBores(double gate, double vent) {
-    if (gate == 0 && vent == 0) {
-      return this;
-    }
-    return new Material(
-        id,
-        name,
-        shrink,
-        density,
-        viscosityPaS,
-        gate > 0 ? gate : gateMm,
-        vent > 0 ? vent : ventMm,
-        headMm,
-        demoldStrain,
-        pourC,
-        workingTimeMin,
-        demoldTimeMin,
-        cautions,
-        notes,
-        figures,
-        mix,
-        release);
+    return gate == 0 && vent == 0
+        ? this
+        : with(id, gate > 0 ? gate : gateMm, vent > 0 ? vent : ventMm);
   }
 
   /** The same under another id. */
   Material named(String other) {
+    return with(other, gateMm, ventMm);
+  }
+
+  private Material with(String newId, double gate, double vent) {
     return new Material(
-        other,
+        newId,
         name,
         shrink,
         density,
         viscosityPaS,
-        gateMm,
-        ventMm,
+        gate,
+        vent,
         headMm,
         demoldStrain,
         pourC,

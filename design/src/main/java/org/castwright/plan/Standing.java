@@ -21,9 +21,10 @@ final class Standing {
   /** Worth of a channel that comes off, in pockets of air. */
   private static final double STUCK = 8;
 
-  /** A side that leans under by more (sine) locks the channel in, which is worth, in pockets, */
+  /** A side that leans under by more (sine) locks the channel in. */
   private static final double CAUGHT = 0.002;
 
+  /** Worth of a way up in which channels are not locked in, in pockets: more than any number. */
   private static final double LOCKED = 1000;
 
   /** Pulls closer to one line than this (sine) span no plane. */

@@ -137,18 +137,24 @@ final class UprightChannels {
 
   /** Whether nothing of the casting stands over a bore, but for its own round top. */
   private boolean open(Vec3 p, double radius) {
+    return over(p, radius)[1] <= p.y() + radius;
+  }
+
+  /** The lowest and the highest that the roof is over a bore, mm; infinite where there is none. */
+  private double[] over(Vec3 p, double radius) {
     double pixel = above.raster().pixel();
     Vec3 q = upright.toLocal(p);
+    double[] out = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
     for (double a = -radius; a <= radius; a += pixel) {
       for (double b = -radius; b <= radius; b += pixel) {
         int c = above.raster().nearest(q.x() + a, q.y() + b);
-        boolean inBore = a * a + b * b <= radius * radius;
-        if (inBore && c >= 0 && above.hit(c) && above.upper(c) > p.y() + radius) {
-          return false;
+        if (a * a + b * b <= radius * radius && c >= 0 && above.hit(c)) {
+          out[0] = Math.min(out[0], above.upper(c));
+          out[1] = Math.max(out[1], above.upper(c));
         }
       }
     }
-    return true;
+    return out;
   }
 
   private boolean apart(Vec3 p, double radius) {
@@ -184,22 +190,6 @@ final class UprightChannels {
     return s >= 0 && t >= 0 && s + t <= 1 ? a.y() + s * b.y() + t * c.y() : Double.NaN;
   }
 
-  /** How far the roof falls from a point to the rim of a bore there, mm. */
-  private double fall(Vec3 p, double radius) {
-    double pixel = above.raster().pixel();
-    Vec3 q = upright.toLocal(p);
-    double lowest = p.y();
-    for (double a = -radius; a <= radius; a += pixel) {
-      for (double b = -radius; b <= radius; b += pixel) {
-        int c = above.raster().nearest(q.x() + a, q.y() + b);
-        if (a * a + b * b <= radius * radius && c >= 0 && above.hit(c)) {
-          lowest = Math.min(lowest, above.upper(c));
-        }
-      }
-    }
-    return p.y() - lowest;
-  }
-
   /** From a point inside the casting, widening to its bore at the roof, then up and out. */
   private Channel channel(Vec3 p, boolean gate) {
     double r = (gate ? sizes.gate() : sizes.vent()) / 2;
@@ -209,7 +199,9 @@ final class UprightChannels {
     List<Channel.Station> s = new ArrayList<>();
     double deep = Math.min(r, thickness(p) / 2);
     s.add(station(p, -deep, 0));
-    s.add(station(p, -Math.min(fall(p, r), deep / 2), r));
+    // the bore has its width from where the roof has fallen to its rim
+    double fall = Math.max(0, p.y() - over(p, r)[0]);
+    s.add(station(p, -Math.min(fall, deep / 2), r));
     double mouth = wider;
     if (gate) {
       double funnel = sizes.funnelHeight(sizes.mouth());

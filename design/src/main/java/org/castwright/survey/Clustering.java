@@ -2,6 +2,7 @@ package org.castwright.survey;
 
 import java.util.Arrays;
 import org.castwright.mesh.TriMesh;
+import org.castwright.mesh.Weld;
 
 /**
  * Simplifies a mesh by gathering all vertices in a cell of a cubic grid into their mean (Rossignac,
@@ -62,22 +63,6 @@ record Clustering(TriMesh mesh, double bound) {
     for (int i = 0; i < out.length; i++) {
       out[i] /= count[i / 3];
     }
-    return new TriMesh(out, facets(mesh.tri(), home));
-  }
-
-  private static int[] facets(int[] tri, int[] home) {
-    int[] out = new int[tri.length];
-    int n = 0;
-    for (int i = 0; i < tri.length; i += 3) {
-      int a = home[tri[i]];
-      int b = home[tri[i + 1]];
-      int c = home[tri[i + 2]];
-      if (a != b && b != c && c != a) {
-        out[n++] = a;
-        out[n++] = b;
-        out[n++] = c;
-      }
-    }
-    return Arrays.copyOf(out, n);
+    return new TriMesh(out, Weld.joined(mesh.tri(), home));
   }
 }

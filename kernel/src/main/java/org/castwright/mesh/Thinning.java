@@ -74,7 +74,7 @@ public final class Thinning {
     for (int c = 0; c < keys.length; c++) {
       place(c, quadrics, mean, out);
     }
-    return new TriMesh(out, facets());
+    return new TriMesh(out, Weld.joined(mesh.tri(), home));
   }
 
   private void gather() {
@@ -163,22 +163,5 @@ public final class Thinning {
     x[0] = (m0 * u + m1 * v + m2 * w) / det;
     x[1] = (m1 * u + (a * f - c * c) * v + (b * c - a * e) * w) / det;
     x[2] = (m2 * u + (b * c - a * e) * v + (a * d - b * b) * w) / det;
-  }
-
-  private int[] facets() {
-    int[] tri = mesh.tri();
-    int[] out = new int[tri.length];
-    int n = 0;
-    for (int i = 0; i < tri.length; i += 3) {
-      int a = home[tri[i]];
-      int b = home[tri[i + 1]];
-      int c = home[tri[i + 2]];
-      if (a != b && b != c && c != a) {
-        out[n++] = a;
-        out[n++] = b;
-        out[n++] = c;
-      }
-    }
-    return Arrays.copyOf(out, n);
   }
 }

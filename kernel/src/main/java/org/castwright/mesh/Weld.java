@@ -1,6 +1,8 @@
 package org.castwright.mesh;
 
-/** Joins vertices that stand on the same spot, so that triangles share corners. */
+import java.util.Arrays;
+
+/** Joins vertices, so that triangles share corners. */
 public final class Weld {
 
   private Weld() {}
@@ -23,5 +25,27 @@ public final class Weld {
       out[i] = number[tri[i]];
     }
     return new TriMesh(points.toArray(), out);
+  }
+
+  /**
+   * Triangles with each corner replaced by the one it is joined to, without those that lose a
+   * corner by that; the rest in their order.
+   *
+   * @param home for each vertex the one it is joined to
+   */
+  public static int[] joined(int[] tri, int[] home) {
+    int[] out = new int[tri.length];
+    int n = 0;
+    for (int i = 0; i < tri.length; i += 3) {
+      int a = home[tri[i]];
+      int b = home[tri[i + 1]];
+      int c = home[tri[i + 2]];
+      if (a != b && b != c && c != a) {
+        out[n++] = a;
+        out[n++] = b;
+        out[n++] = c;
+      }
+    }
+    return Arrays.copyOf(out, n);
   }
 }
