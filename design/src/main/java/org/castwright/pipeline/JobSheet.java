@@ -76,7 +76,8 @@ final class JobSheet {
     if (report.survey().free()) {
       return;
     }
-    head("Caught places");
+    boolean two = report.cover() == null;
+    head(two ? "Caught places" : "Where two opposite pieces would be caught");
     for (Report.StretchInfo s : report.stretch()) {
       item(
           "near (%.1f, %.1f, %.1f): stretches by %.1f %% of %.1f %% allowed (half of what the"

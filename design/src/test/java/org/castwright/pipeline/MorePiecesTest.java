@@ -1,6 +1,7 @@
 package org.castwright.pipeline;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -70,6 +71,10 @@ class MorePiecesTest {
     assertTrue(
         seen[0].plan().pour().channels().stream().anyMatch(c -> c.kind() == Channel.Kind.GATE));
     gripped(seen[0]);
+    // what two opposite pieces would catch is not told as a catch of this mold
+    String sheet = Files.readString(temp.resolve(name + "-mold").resolve("sheet.txt"));
+    assertTrue(sheet.contains("WHERE TWO OPPOSITE PIECES WOULD BE CAUGHT"), sheet);
+    assertFalse(sheet.contains("CAUGHT PLACES"), sheet);
     return seen[0].pieces();
   }
 
