@@ -2,6 +2,8 @@ package org.castwright.division;
 
 import java.util.Collections;
 import java.util.List;
+import java.util.function.ToIntFunction;
+import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.seams.Wishes;
 
@@ -11,8 +13,14 @@ import org.castwright.seams.Wishes;
  * @param places for each pull the place at which its piece leaves, from 0, or -1 for any
  * @param model the casting without gate and vents, whose surface is wished for; null if none is
  * @param wishes in its frame; a piece asked for by number is the one that leaves at that place
+ * @param taker the pull whose piece is to have a place of the mold's space, or -1
  */
-public record Asked(List<Integer> places, TriMesh model, Wishes wishes) {
+public record Asked(List<Integer> places, TriMesh model, Wishes wishes, ToIntFunction<Vec3> taker) {
+
+  /** With nothing reserved. */
+  public Asked(List<Integer> places, TriMesh model, Wishes wishes) {
+    this(places, model, wishes, p -> -1);
+  }
 
   /** Checks that wishes speak of a model. */
   public Asked {
@@ -29,7 +37,7 @@ public record Asked(List<Integer> places, TriMesh model, Wishes wishes) {
 
   /** The same with other places. */
   Asked with(List<Integer> other) {
-    return new Asked(other, model, wishes);
+    return new Asked(other, model, wishes, taker);
   }
 
   /** Whether the order of some piece is asked for. */

@@ -75,6 +75,24 @@ final class Closure {
     return stolen;
   }
 
+  /** Cells at or ahead of some that are set along a piece's pull. */
+  boolean[] ahead(boolean[] set, int piece) {
+    float[] low = new float[columns[piece]];
+    Arrays.fill(low, Float.POSITIVE_INFINITY);
+    int[] col = column[piece];
+    float[] up = height[piece];
+    for (int c = 0; c < set.length; c++) {
+      if (set[c]) {
+        low[col[c]] = Math.min(low[col[c]], up[c]);
+      }
+    }
+    boolean[] ahead = new boolean[set.length];
+    for (int c = 0; c < set.length; c++) {
+      ahead[c] = up[c] >= low[col[c]];
+    }
+    return ahead;
+  }
+
   Cells cells() {
     return cells;
   }

@@ -70,9 +70,19 @@ public final class Division {
     Freedom exact = ShadowFreedom.of(casting, directions, releaseMm, MOST_PIXELS);
     Cells large = new Cells(casting, block, COARSER * cell);
     Shares coarse =
-        Shares.coarse(large, views, asked, p -> progress.at("division", SHARED * p / 2));
+        Shares.coarse(
+            large,
+            views,
+            new Rubs(large, casting, exact),
+            asked,
+            p -> progress.at("division", SHARED * p / 2));
     Shares shares =
-        Shares.fine(cells, views, coarse, p -> progress.at("division", SHARED * (1 + p) / 2));
+        Shares.fine(
+            cells,
+            views,
+            new Rubs(cells, casting, exact),
+            coarse,
+            p -> progress.at("division", SHARED * (1 + p) / 2));
     Facing facing = new Facing(casting, cells);
     int[] order = shares.order;
     int[] rank = new int[order.length];
@@ -139,12 +149,13 @@ public final class Division {
     for (int n = 0; n < sheets.size(); n++) {
       progress.at("pieces", (double) n / sheets.size());
       String name = "slab of piece " + (n + 1);
-      SolidKernel.Split cut = Loose.cut(rest, sheets.get(n), name, casting, kernel);
+      SolidKernel.Split cut = kernel.split(rest, kernel.solid(name, sheets.get(n).slab()));
       out.add(cut.inside());
       rest = cut.outside();
     }
     out.add(rest);
+    List<Solid> handed = Loose.handed(out, pulls, casting, kernel);
     progress.at("pieces", 1);
-    return out;
+    return handed;
   }
 }

@@ -15,27 +15,7 @@ final class Facing {
   Facing(TriMesh casting, Cells cells) {
     this.cells = cells;
     sum = new float[3 * cells.size()];
-    for (int f = 0; f < casting.triangleCount(); f++) {
-      gather(casting, f);
-    }
-  }
-
-  private void gather(TriMesh m, int f) {
-    Vec3 a = m.vertex(m.tri()[3 * f]);
-    Vec3 b = m.vertex(m.tri()[3 * f + 1]).minus(a);
-    Vec3 c = m.vertex(m.tri()[3 * f + 2]).minus(a);
-    double longest = Math.max(b.minus(c).length(), Math.max(b.length(), c.length()));
-    int n = Math.max(1, (int) Math.ceil(longest / (SPACING * cells.cell)));
-    Vec3 normal = m.areaVector(f).times(1.0 / (n * n));
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; i + j < n; j++) {
-        // the small triangle there, and the one upside down beside it
-        put(a.plus(b.times((i + 1.0 / 3) / n)).plus(c.times((j + 1.0 / 3) / n)), normal);
-        if (i + j + 1 < n) {
-          put(a.plus(b.times((i + 2.0 / 3) / n)).plus(c.times((j + 2.0 / 3) / n)), normal);
-        }
-      }
-    }
+    Spots.visit(casting, SPACING * cells.cell, (f, p, area) -> put(p, area));
   }
 
   private void put(Vec3 p, Vec3 normal) {

@@ -1,22 +1,22 @@
 package org.castwright.division;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 
 /**
- * Bodies that fall off when a sheet cuts: the sheet is moved so that what falls off the piece stays
- * with the rest, and what falls off the rest goes with the piece, if the piece can carry it past
- * the casting and the rest. Then the cut is made anew.
+ * Bodies that hang on no piece once the sheets have cut: each goes to a piece that it touches and
+ * that can carry it past the casting and the pieces that are still there, if one can.
  */
-final class Loose {
+public final class Loose {
 
   /** A body that holds less is rounding, mm³. */
   private static final double CRUMB = 1e-3;
 
   /** Moves, mm, at which a body may not meet what stays. */
-  private static final double[] STEPS = {0.2, 2};
+  private static final double[] STEPS = {0.2, 1, 4};
 
   /** It may share so much of its own volume at any move: creases. */
   private static final double SHARE = 0.1;
@@ -24,52 +24,86 @@ final class Loose {
   /** A body with less than this share of its side's volume has fallen off. */
   private static final double SMALL = 0.02;
 
-  /** Cuts at most. */
-  private static final int TRIES = 3;
+  private final List<Solid> pieces;
+  private final List<Vec3> pulls;
+  private final Solid casting;
+  private final SolidKernel kernel;
 
-  private Loose() {}
-
-  /** Cuts with a sheet that is moved where bodies fall off. */
-  static SolidKernel.Split cut(
-      Solid rest, Sheet sheet, String name, Solid casting, SolidKernel kernel) {
-    SolidKernel.Split cut = kernel.split(rest, kernel.solid(name, sheet.slab()));
-    for (int n = 1; n < TRIES && moved(cut, sheet, casting, kernel); n++) {
-      cut = kernel.split(rest, kernel.solid(name, sheet.slab()));
-    }
-    return cut;
+  private Loose(List<Solid> pieces, List<Vec3> pulls, Solid casting, SolidKernel kernel) {
+    this.pieces = new ArrayList<>(pieces);
+    this.pulls = pulls;
+    this.casting = casting;
+    this.kernel = kernel;
   }
 
-  private static boolean moved(
-      SolidKernel.Split cut, Sheet sheet, Solid casting, SolidKernel kernel) {
-    Vec3 pull = sheet.frame().w();
-    List<Solid> below = kernel.decompose(cut.outside());
-    boolean moved = false;
-    for (Solid part : below.subList(1, below.size())) {
-      boolean small = part.volume() > CRUMB && part.volume() < SMALL * below.get(0).volume();
-      if (small && leaves(part, pull, casting, below.get(0), kernel)) {
-        sheet.take(part.mesh());
-        moved = true;
-      }
+  /**
+   * Hands on what hangs on no piece where that helps.
+   *
+   * @param pieces in the order they leave
+   * @param pulls of the pieces
+   * @param casting what all must get past, with gate and vents
+   */
+  public static List<Solid> handed(
+      List<Solid> pieces, List<Vec3> pulls, Solid casting, SolidKernel kernel) {
+    Loose loose = new Loose(pieces, pulls, casting, kernel);
+    for (int i = 0; i < pieces.size(); i++) {
+      loose.hand(i);
     }
-    List<Solid> above = kernel.decompose(cut.inside());
-    for (Solid part : above.subList(Math.min(1, above.size()), above.size())) {
-      if (part.volume() > CRUMB && part.volume() < SMALL * above.get(0).volume()) {
-        sheet.leave(part.mesh());
-        moved = true;
-      }
-    }
-    return moved;
+    return List.copyOf(loose.pieces);
   }
 
-  private static boolean leaves(
-      Solid part, Vec3 pull, Solid casting, Solid rest, SolidKernel kernel) {
-    for (double step : STEPS) {
-      Vec3 shift = pull.times(step);
-      double shared = kernel.overlap(part, shift, casting) + kernel.overlap(part, shift, rest);
-      if (shared > SHARE * part.volume()) {
+  private void hand(int from) {
+    List<Solid> parts = kernel.decompose(pieces.get(from));
+    List<Solid> kept = new ArrayList<>();
+    for (Solid part : parts) {
+      boolean small = !kept.isEmpty() && part.volume() < SMALL * parts.get(0).volume();
+      if (!small || part.volume() < CRUMB || !given(part, from)) {
+        kept.add(part);
+      }
+    }
+    if (kept.size() < parts.size()) {
+      String name = pieces.get(from).name();
+      pieces.set(from, kept.size() == 1 ? kept.get(0) : kernel.union(name, kept));
+    }
+  }
+
+  private boolean given(Solid part, int from) {
+    for (int to = 0; to < pieces.size(); to++) {
+      if (to != from && leaves(part, from, to)) {
+        Solid joined = kernel.union(pieces.get(to).name(), List.of(pieces.get(to), part));
+        if (kernel.decompose(joined).size() <= kernel.decompose(pieces.get(to)).size()) {
+          pieces.set(to, joined);
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /** Whether a part of one piece can leave with another, and lets those leave that do before. */
+  private boolean leaves(Solid part, int from, int to) {
+    if (meets(part, pulls.get(to), casting)) {
+      return false;
+    }
+    for (int i = to + 1; i < pieces.size(); i++) {
+      if (i != from && meets(part, pulls.get(to), pieces.get(i))) {
+        return false;
+      }
+    }
+    for (int i = from; i < to; i++) {
+      if (meets(part, pulls.get(i).negate(), pieces.get(i))) {
         return false;
       }
     }
     return true;
+  }
+
+  private boolean meets(Solid part, Vec3 way, Solid other) {
+    for (double step : STEPS) {
+      if (kernel.overlap(part, way.times(step), other) > SHARE * part.volume()) {
+        return true;
+      }
+    }
+    return false;
   }
 }

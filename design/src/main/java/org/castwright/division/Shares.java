@@ -40,11 +40,14 @@ final class Shares {
   /** A look straighter than this (sine of the draft) is worth no more. */
   private static final double ENOUGH = 0.5;
 
+  /** Room that pieces get beside what only they free, mm. */
+  private static final double ROOM = 2.5;
+
   final Cells cells;
   final int pieces;
 
-  /** Pieces that free a cell with room to spare, or if none does those that free it at all. */
-  final byte[] mask;
+  /** Pieces that may take a cell: that free it with room to spare, or if none does at all. */
+  byte[] mask;
 
   /** Pieces that free a cell at all. */
   private final byte[] free;
@@ -62,7 +65,7 @@ final class Shares {
   private final int[] steps;
   private final float[][] bias;
 
-  private Shares(Cells cells, List<PullColumns> pulls, Asked asked) {
+  private Shares(Cells cells, List<PullColumns> pulls, Rubs rubs, Asked asked) {
     this.cells = cells;
     this.asked = asked;
     wishes = WishCells.of(cells, asked.model(), asked.wishes());
@@ -74,7 +77,7 @@ final class Shares {
     steps = cells.steps();
     share = new float[pieces][cells.size()];
     bias = new float[pieces][cells.size()];
-    IntStream.range(0, cells.nz).parallel().forEach(k -> prepare(k, pulls));
+    IntStream.range(0, cells.nz).parallel().forEach(k -> prepare(k, pulls, rubs));
   }
 
   /**
@@ -82,9 +85,11 @@ final class Shares {
    *
    * @throws OrderException if the order asked leaves nothing for a piece
    */
-  static Shares coarse(Cells cells, List<PullColumns> pulls, Asked asked, DoubleConsumer progress) {
-    Shares s = new Shares(cells, pulls, asked);
+  static Shares coarse(
+      Cells cells, List<PullColumns> pulls, Rubs rubs, Asked asked, DoubleConsumer progress) {
+    Shares s = new Shares(cells, pulls, rubs, asked);
     s.favor(pulls);
+    s.reserve();
     s.begin();
     s.wish(true);
     s.rounds(ROUNDS, FREE_ROUNDS, pulls, progress);
@@ -93,19 +98,35 @@ final class Shares {
   }
 
   /** Shares on finer cells that start from coarse ones and keep their order. */
-  static Shares fine(Cells cells, List<PullColumns> pulls, Shares coarse, DoubleConsumer progress) {
-    Shares s = new Shares(cells, pulls, coarse.asked);
+  static Shares fine(
+      Cells cells, List<PullColumns> pulls, Rubs rubs, Shares coarse, DoubleConsumer progress) {
+    Shares s = new Shares(cells, pulls, rubs, coarse.asked);
     s.favor(pulls);
     s.order = coarse.order;
     s.from(coarse);
+    s.reserve();
     s.wish(false);
     s.rounds(FINE_ROUNDS, 0, pulls, progress);
     s.inward();
     return s;
   }
 
+  /** Cells that are kept for one piece. */
+  private void reserve() {
+    for (int c = 0; c < label.length; c++) {
+      int piece = asked.taker().applyAsInt(new Vec3(cells.x(c), cells.y(c), cells.z(c)));
+      if (piece >= 0 && (free[c] & 1 << piece) != 0) {
+        mask[c] = (byte) (1 << piece);
+        free[c] = mask[c];
+      }
+    }
+  }
+
   private void rounds(int rounds, int free, List<PullColumns> pulls, DoubleConsumer progress) {
     Closure closure = new Closure(cells, pulls);
+    Claims claims = new Claims(cells, closure, mask.clone(), this.free, pieces);
+    int reach = (int) Math.ceil(ROOM / cells.cell);
+    mask = claims.narrowed(reach, rank());
     for (int r = 0; r < rounds; r++) {
       progress.accept((double) r / rounds);
       choose();
@@ -115,6 +136,7 @@ final class Shares {
           order = Order.best(closure, label, asked.places());
           closure.run(label, order, taken);
           firstTaken = new Taken(label, taken, order, cells.cell * cells.cell * cells.cell);
+          mask = claims.narrowed(reach, rank());
         }
         thicken();
         closure.run(label, order, taken);
@@ -123,6 +145,18 @@ final class Shares {
       one();
       diffuse(r == rounds - 1 ? LAST_STEPS : free > 0 && wishes.flow != null ? SLOW_STEPS : STEPS);
     }
+  }
+
+  /** The place of each piece in the order, null while there is none. */
+  private int[] rank() {
+    if (order == null) {
+      return null;
+    }
+    int[] rank = new int[pieces];
+    for (int i = 0; i < pieces; i++) {
+      rank[order[i]] = i;
+    }
+    return rank;
   }
 
   private void from(Shares coarse) {
@@ -141,7 +175,7 @@ final class Shares {
             });
   }
 
-  private void prepare(int layer, List<PullColumns> pulls) {
+  private void prepare(int layer, List<PullColumns> pulls, Rubs rubs) {
     int n = cells.nx * cells.ny;
     for (int c = layer * n; c < (layer + 1) * n; c++) {
       for (int s = 0; s < 6; s++) {
@@ -161,7 +195,9 @@ final class Shares {
         wide |= pulls.get(i).widelyFree(x, y, z) ? 1 << i : 0;
         narrow |= pulls.get(i).free(x, y, z) ? 1 << i : 0;
       }
-      mask[c] = (byte) (wide != 0 ? wide : narrow);
+      int smooth = rubs.without(c);
+      int may = wide != 0 ? wide : narrow;
+      mask[c] = (byte) ((may & smooth) != 0 ? may & smooth : may);
       free[c] = (byte) (wide | narrow);
     }
   }
@@ -261,7 +297,7 @@ final class Shares {
     for (int i = 0; i < pieces; i++) {
       boolean[] kept = core(i);
       for (int c = 0; c < label.length; c++) {
-        if (label[c] == i && !kept[c]) {
+        if (label[c] == i && !kept[c] && (mask[c] & 0xff) != 1 << i) {
           label[c] = (byte) best(c, (free[c] & 0xff) & ~(1 << i), i);
         }
       }

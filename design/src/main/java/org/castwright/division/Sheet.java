@@ -1,7 +1,6 @@
 package org.castwright.division;
 
 import java.util.Arrays;
-import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshBuilder;
@@ -23,12 +22,6 @@ public final class Sheet {
 
   /** How much flatter it is by the casting. */
   private static final double NEAR = 6;
-
-  /** How far past a body a sheet is moved, mm. */
-  private static final double CLEAR = 0.05;
-
-  /** What is left of a run of solid under a lowered sheet, as a share. */
-  private static final double LEFT = 0.1;
 
   private final PullColumns view;
   private final double[] h;
@@ -104,35 +97,6 @@ public final class Sheet {
   /** The roof of the casting over a point across the pull, minus infinity beside its shadow, mm. */
   double roofAt(int node) {
     return view.roof[node];
-  }
-
-  /** Lowers the sheet under a small body, as far as the topmost run of solid allows. */
-  void take(TriMesh body) {
-    move(body, true);
-  }
-
-  /** Raises the sheet over a small body. */
-  void leave(TriMesh body) {
-    move(body, false);
-  }
-
-  private void move(TriMesh body, boolean down) {
-    Raster r = view.raster;
-    TriMesh local = body.toLocal(view.frame);
-    Box3 box = local.bounds();
-    double z = down ? box.min().z() - CLEAR : box.max().z() + CLEAR;
-    int i0 = (int) Math.max(0, Math.floor((box.min().x() - r.x0()) / r.pixel()));
-    int i1 = (int) Math.min(nx - 1, Math.ceil((box.max().x() - r.x0()) / r.pixel()));
-    int j0 = (int) Math.max(0, Math.floor((box.min().y() - r.y0()) / r.pixel()));
-    int j1 = (int) Math.min(ny - 1, Math.ceil((box.max().y() - r.y0()) / r.pixel()));
-    for (int j = j0; j <= j1; j++) {
-      for (int i = i0; i <= i1; i++) {
-        int o = j * nx + i;
-        double floor =
-            view.hit(o) ? view.under[o] + LEFT * (view.roof[o] - view.under[o]) : view.low - 1;
-        h[o] = down ? Math.max(Math.min(h[o], z), floor) : Math.max(h[o], z);
-      }
-    }
   }
 
   /** Halfway through the topmost run of solid of a node's column. */

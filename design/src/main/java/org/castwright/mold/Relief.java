@@ -1,9 +1,13 @@
 package org.castwright.mold;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.castwright.division.Loose;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.Primitives;
@@ -13,118 +17,241 @@ import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 
 /**
- * Takes the thin edges off the pieces of a mold: a small round hollow at each place, as such edges
- * are stoned off in the shop (common practice, no source). Cast material fills the hollows; the
- * nubs are scraped off the casting.
+ * Takes from the pieces of a mold what is too thin to last, and what is caught: a small round
+ * hollow at each thin place, as such edges are stoned off in the shop, and the lips that hold a
+ * piece, as undercuts are blocked out (common practice, no source). Cast material fills what opens
+ * to the cavity; the nubs are scraped off the casting.
  */
 public final class Relief {
 
-  /** Radius of a hollow, mm: past what a common nozzle can print as an edge. */
+  /** Radius of a hollow at an edge, mm: past what a common nozzle can print as an edge. */
   private static final double RADIUS = 0.5;
 
+  /** Radius of a hollow in a web, mm: about what the places stand apart. */
+  private static final double WEB_RADIUS = 0.6;
+
   private static final int SIDES = 12;
+
+  /** A part cut off that holds no more is left out, mm³. */
+  private static final double CHIP = 1;
 
   /** Places nearer than this share a hollow, mm. */
   private static final double SAME = 0.2;
 
-  private Relief() {}
+  /** Moves along its pull at which a piece is asked what it meets, mm. */
+  private static final double[] MOVES = {0.25, 0.5, 1, 2, 4, 8};
+
+  /** Catches of a piece may stay up to this share of what may be left. */
+  private static final double STAYS = 0.9;
+
+  private final Mold mold;
+  private final SolidKernel kernel;
+  private final Solid casting;
+  private final Optional<Solid> channels;
+
+  /** What cast material fills of what is cut from pieces. */
+  private final List<Solid> filled = new ArrayList<>();
+
+  private int hollows;
+  private int lips;
+
+  private Relief(Mold mold, SolidKernel kernel) {
+    this.mold = mold;
+    this.kernel = kernel;
+    casting = kernel.solid("casting", mold.casting());
+    channels =
+        mold.channels().isEmpty()
+            ? Optional.empty()
+            : Optional.of(kernel.solid("channels", mold.channels()));
+  }
 
   /**
    * Relieves a mold.
    *
-   * @param places along thin edges, mold frame
-   * @param mostMm3 what the hollows may hold outside the casting
-   * @return the mold with hollows, or none where they would hold too much
+   * @param edges places along thin edges by the names of their pieces, mold frame
+   * @param webs places in thin webs
+   * @param caught names of pieces that are caught on what is cast
+   * @param mostMm3 what the nubs of the casting may hold, and what of a catch may stay
+   * @return the mold with hollows, or none where the nubs would hold too much
    */
   public static Optional<Mold> of(
-      Mold mold, List<Vec3> places, double mostMm3, SolidKernel kernel, Progress progress) {
+      Mold mold,
+      Map<String, List<Vec3>> edges,
+      Map<String, List<Vec3>> webs,
+      Set<String> caught,
+      double mostMm3,
+      SolidKernel kernel,
+      Progress progress) {
     progress.at("solids", 0);
-    List<Solid> balls = balls(apart(places), kernel);
-    Solid hollows = kernel.union("hollows", balls);
-    Solid casting = kernel.solid("casting", mold.casting());
+    Relief relief = new Relief(mold, kernel);
     List<Solid> whole = new ArrayList<>();
-    double volume = 0;
+    List<Solid> less = new ArrayList<>();
     for (Piece p : mold.pieces()) {
+      progress.at("solids", (double) whole.size() / mold.pieces().size());
+      List<Solid> balls = relief.balls(edges.getOrDefault(p.name(), List.of()), RADIUS);
+      balls.addAll(relief.balls(webs.getOrDefault(p.name(), List.of()), WEB_RADIUS));
       Solid body = kernel.solid(p.name(), p.mesh());
-      volume += kernel.overlap(hollows, Vec3.ZERO, body);
+      List<Solid> lips =
+          caught.contains(p.name()) ? relief.lips(body, p.pull(), mostMm3) : List.of();
       whole.add(body);
+      less.add(balls.isEmpty() && lips.isEmpty() ? body : relief.cut(body, balls, lips));
     }
-    if (volume > mostMm3) {
+    List<Solid> pieces = relief.inOne(less);
+    double taken = volume(whole) - volume(pieces);
+    TriMesh cast = relief.cast();
+    double nubs = cast.volume() - mold.volumes().channels();
+    if (relief.hollows + relief.lips == 0 || nubs > mostMm3) {
       return Optional.empty();
     }
-    List<Piece> pieces = new ArrayList<>();
-    for (int i = 0; i < whole.size(); i++) {
-      progress.at("solids", (double) i / whole.size());
-      Piece p = mold.pieces().get(i);
-      Solid cut = kernel.difference(p.name(), whole.get(i), List.of(hollows));
-      pieces.add(Piece.of(p.order(), p.pull(), Crumbs.swept(FloatGrid.snap(cut.mesh()))));
-    }
-    TriMesh channels = channels(mold, balls, casting, kernel);
-    double nubs = channels.volume() - mold.volumes().channels();
-    Volumes v = mold.volumes();
-    List<String> warnings = new ArrayList<>(mold.warnings());
-    warnings.add(
-        String.format(
-            Locale.ROOT,
-            "At %d place(s) the seam would end in a thin edge: the pieces have hollows of %.0f mm"
-                + " there, and the casting nubs of %.2g mm³ in all. Scrape them off.",
-            balls.size(),
-            2 * RADIUS,
-            nubs));
     progress.at("solids", 1);
-    return Optional.of(
-        new Mold(
-            mold.plan(),
-            pieces,
-            mold.casting(),
-            channels,
-            new Volumes(
-                v.block(),
-                v.casting(),
-                channels.volume(),
-                v.keyClearance(),
-                v.features() + volume - nubs),
-            warnings));
+    return Optional.of(relief.mold(whole, pieces, cast, taken - nubs));
   }
 
-  private static List<Vec3> apart(List<Vec3> places) {
-    List<Vec3> out = new ArrayList<>();
-    for (Vec3 p : places) {
-      if (out.stream().noneMatch(q -> q.minus(p).length() < SAME)) {
-        out.add(p);
+  private static double volume(List<Solid> bodies) {
+    return bodies.stream().mapToDouble(Solid::volume).sum();
+  }
+
+  /** Pieces with what the hollows cut off handed on or, if it is a chip, left out. */
+  private List<Solid> inOne(List<Solid> cut) {
+    if (cut.stream().allMatch(c -> kernel.decompose(c).size() == 1)) {
+      return cut;
+    }
+    List<Vec3> pulls = mold.pieces().stream().map(Piece::pull).toList();
+    List<Solid> cast = new ArrayList<>(List.of(casting));
+    channels.ifPresent(cast::add);
+    Solid all = cast.size() == 1 ? casting : kernel.union("what is cast", cast);
+    List<Solid> out = new ArrayList<>();
+    for (Solid piece : Loose.handed(cut, pulls, all, kernel)) {
+      List<Solid> parts = kernel.decompose(piece);
+      List<Solid> kept = new ArrayList<>();
+      for (Solid part : parts) {
+        (kept.isEmpty() || part.volume() > CHIP ? kept : filled).add(part);
       }
+      boolean same = kept.size() == parts.size();
+      out.add(same ? piece : kept.size() == 1 ? kept.get(0) : kernel.union(piece.name(), kept));
     }
     return out;
   }
 
-  private static List<Solid> balls(List<Vec3> places, SolidKernel kernel) {
-    TriMesh ball = Primitives.sphere(RADIUS, SIDES);
+  private List<Solid> balls(List<Vec3> places, double radius) {
+    TriMesh ball = Primitives.sphere(radius, SIDES);
+    List<Vec3> apart = new ArrayList<>();
     List<Solid> out = new ArrayList<>();
     for (Vec3 p : places) {
-      out.add(kernel.solid("hollow-" + (out.size() + 1), FloatGrid.snap(ball.translated(p))));
+      if (apart.stream().noneMatch(q -> q.minus(p).length() < SAME)) {
+        apart.add(p);
+        out.add(kernel.solid("hollow-" + ++hollows, FloatGrid.snap(ball.translated(p))));
+      }
     }
     return out;
   }
 
-  /** What cast material fills: gate and vents, and the hollows that open to it. */
-  private static TriMesh channels(Mold mold, List<Solid> balls, Solid casting, SolidKernel kernel) {
-    List<Solid> filled = new ArrayList<>();
-    if (!mold.channels().isEmpty()) {
-      filled.add(kernel.solid("channels", mold.channels()));
+  /** Some of what a piece is caught with, until little enough is left at every move. */
+  private List<Solid> lips(Solid body, Vec3 pull, double mostMm3) {
+    List<Solid> met = new ArrayList<>();
+    for (double move : MOVES) {
+      met.add(met(body, casting, pull.times(-move)));
+      channels.ifPresent(c -> met.add(met(body, c, pull.times(-move))));
     }
-    List<Solid> cast = new ArrayList<>(filled);
-    cast.add(casting);
+    List<Solid> out = new ArrayList<>();
+    Solid worst = worst(met);
+    while (worst.volume() > STAYS * mostMm3) {
+      Solid part = enough(worst, worst.volume() - STAYS * mostMm3);
+      out.add(part);
+      met.replaceAll(m -> m.isEmpty() ? m : kernel.difference("met", m, List.of(part)));
+      worst = worst(met);
+    }
+    lips += out.size();
+    return out;
+  }
+
+  private static Solid worst(List<Solid> met) {
+    return met.stream().max(Comparator.comparingDouble(Solid::volume)).orElseThrow();
+  }
+
+  /** The smallest body of some that holds enough, or the largest. */
+  private Solid enough(Solid some, double volume) {
+    List<Solid> parts = kernel.decompose(some);
+    int best = 0;
+    while (best + 1 < parts.size() && parts.get(best + 1).volume() >= volume) {
+      best++;
+    }
+    return parts.get(best);
+  }
+
+  private Solid met(Solid body, Solid cast, Vec3 shift) {
+    Solid shifted = kernel.solid("shifted", FloatGrid.snap(cast.mesh().translated(shift)));
+    return kernel.intersection("met", body, shifted);
+  }
+
+  /** A piece without hollows and lips; those that open to what is cast are filled. */
+  private Solid cut(Solid body, List<Solid> balls, List<Solid> lips) {
+    // lips lie against what is cast
+    List<Solid> open = new ArrayList<>(lips);
     for (Solid ball : balls) {
-      if (cast.stream().anyMatch(c -> kernel.overlap(ball, Vec3.ZERO, c) > 0)) {
-        filled.add(ball);
+      boolean cast = kernel.overlap(ball, Vec3.ZERO, casting) > 0;
+      if (cast || (channels.isPresent() && kernel.overlap(ball, Vec3.ZERO, channels.get()) > 0)) {
+        open.add(ball);
       }
     }
+    if (!open.isEmpty()) {
+      Solid all = kernel.union("open hollows", open);
+      filled.add(kernel.intersection("filled of " + body.name(), all, body));
+    }
+    List<Solid> tools = new ArrayList<>(balls);
+    tools.addAll(lips);
+    return kernel.difference(body.name(), body, tools);
+  }
+
+  private Mold mold(List<Solid> whole, List<Solid> bodies, TriMesh cast, double empty) {
+    List<Piece> pieces = new ArrayList<>();
+    for (int i = 0; i < bodies.size(); i++) {
+      Piece p = mold.pieces().get(i);
+      boolean same = bodies.get(i) == whole.get(i);
+      TriMesh mesh = Crumbs.swept(FloatGrid.snap(bodies.get(i).mesh()));
+      pieces.add(same ? p : Piece.of(p.order(), p.pull(), mesh));
+    }
+    double nubs = cast.volume() - mold.volumes().channels();
+    Volumes v = mold.volumes();
+    List<String> warnings = new ArrayList<>(mold.warnings());
+    warnings.add(words(nubs));
+    return new Mold(
+        mold.plan(),
+        pieces,
+        mold.casting(),
+        cast,
+        new Volumes(v.block(), v.casting(), cast.volume(), v.keyClearance(), v.features() + empty),
+        warnings);
+  }
+
+  private String words(double nubs) {
+    List<String> what = new ArrayList<>();
+    if (hollows > 0) {
+      what.add(
+          String.format(
+              Locale.ROOT,
+              "at %d place(s) where a piece would be too thin it has hollows of 1 mm",
+              hollows));
+    }
+    if (lips > 0) {
+      what.add(
+          String.format(
+              Locale.ROOT, "at %d place(s) where a piece would be caught it is cut back", lips));
+    }
+    String all = String.join("; ", what);
+    return "A"
+        + all.substring(1)
+        + String.format(
+            Locale.ROOT, ". The casting gets nubs of %.2g mm³ in all: scrape them off.", nubs);
+  }
+
+  /** What cast material fills beside the casting. */
+  private TriMesh cast() {
     if (filled.isEmpty()) {
       return mold.channels();
     }
-    Solid block = kernel.solid("block", mold.plan().block().box().mesh());
-    Solid inside =
-        kernel.intersection("filled in the block", kernel.union("filled", filled), block);
-    return FloatGrid.snap(kernel.difference("channels", inside, List.of(casting)).mesh());
+    List<Solid> all = new ArrayList<>(filled);
+    channels.ifPresent(all::add);
+    return FloatGrid.snap(kernel.union("channels and nubs", all).mesh());
   }
 }

@@ -10,11 +10,11 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.castwright.advice.PourAdvice;
-import org.castwright.geom.Vec3;
 import org.castwright.mold.Mold;
 import org.castwright.mold.Relief;
 import org.castwright.plan.MoldPlan;
 import org.castwright.progress.Progress;
+import org.castwright.proof.Mend;
 import org.castwright.proof.Proof;
 import org.castwright.proof.ProofInput;
 import org.castwright.solid.SolidKernel;
@@ -28,7 +28,7 @@ public final class MoldJob {
   /** The program's version as reports state it. */
   public static final String VERSION = "0.1.0";
 
-  /** How often thin edges are relieved where nothing else fails. */
+  /** How often pieces are relieved where that can mend all that fails. */
   private static final int RELIEFS = 4;
 
   private final JobOptions options;
@@ -79,15 +79,17 @@ public final class MoldJob {
     timings.start("proof");
     Mold drawn = mold;
     CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, drawn));
-    List<Vec3> thin = new ArrayList<>();
+    Mend mend = Mend.NOTHING;
     Proof proof;
     PourAdvice pouring;
     try {
       proof = Proof.of(written.input, kernel, progress.as("proof"));
-      for (int n = 0; n < RELIEFS && !proof.thinEdges().isEmpty(); n++) {
+      for (int n = 0; n < RELIEFS && !proof.mend().isEmpty(); n++) {
         double most = options.mold().leaveMm3();
-        thin.addAll(proof.thinEdges());
-        Optional<Mold> relieved = Relief.of(drawn, thin, most, kernel, watch);
+        mend = mend.and(proof.mend());
+        Optional<Mold> relieved =
+            Relief.of(
+                drawn, mend.edges(), mend.webs(), mend.caught().keySet(), most, kernel, watch);
         if (relieved.isEmpty()) {
           break;
         }

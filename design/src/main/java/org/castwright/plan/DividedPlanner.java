@@ -30,6 +30,9 @@ final class DividedPlanner {
   /** Least room beside the casting for seams and keys, mm; common practice, no source. */
   private static final double LEAST_SIDE = 8;
 
+  /** Room round channels for the piece that holds them, mm. */
+  private static final double BESIDE = 4;
+
   /** Wishes missed by less, mm or mm², are met. */
   private static final double TOLD = 0.5;
 
@@ -56,13 +59,14 @@ final class DividedPlanner {
     progress.at("plan", 0);
     options.wishes().check(cover.pulls().size(), model.triangleCount());
     List<Vec3> pulls = cover.pulls().stream().map(Pull::direction).toList();
-    Vec3 up = Standing.up(model.scaled(scale), pulls);
-    MoldFrame frame = FramePlanner.standing(model, scale, up);
+    Stand stand = stand(scale, pulls);
+    MoldFrame frame = stand.frame;
     List<Vec3> local = pulls.stream().map(p -> frame.axes().toLocal(p)).toList();
-    TriMesh casting = frame.toMold(model);
-    Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
-    BlockPlan block = block(casting.bounds(), sizes);
-    PourPlan pour = new UprightChannels(casting, block.box(), sizes).plan();
+    TriMesh casting = stand.casting;
+    Sizes sizes = stand.sizes;
+    BlockPlan block = stand.block;
+    PourPlan pour = stand.pour;
+    int drawn = stand.up.pull();
     List<String> warnings = new ArrayList<>(notes);
     warnings.addAll(pour.warnings());
     if (options.block() != BlockShape.BOX) {
@@ -74,7 +78,13 @@ final class DividedPlanner {
     Wishes wishes = options.wishes().placed(frame::pointToModel);
     Division division;
     try {
-      Asked asked = new Asked(places(local.size()), casting, wishes);
+      UprightCover beside = new UprightCover(pour.channels(), BESIDE);
+      Asked asked =
+          new Asked(
+              places(local.size()),
+              casting,
+              wishes,
+              p -> drawn >= 0 && beside.test(p) ? drawn : -1);
       division = Division.of(filled, box, local, asked, options.releaseMm(), progress);
     } catch (OrderException e) {
       throw new CaughtException(model.scaled(scale), survey, options.releaseMm(), e.getMessage());
@@ -86,7 +96,7 @@ final class DividedPlanner {
     }
     Solid space =
         kernel.difference("space", kernel.solid("block", block.box().mesh()), List.of(body));
-    List<Solid> bodies = division.cut(space, body, kernel, progress);
+    List<Solid> bodies = division.cut(space, kernel.solid("filled", filled), kernel, progress);
     List<RawPiece> pieces = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
       pieces.add(new RawPiece(division.pulls().get(i), bodies.get(i)));
@@ -112,6 +122,31 @@ final class DividedPlanner {
         keys,
         features(division, block, pour, keys, bodies, warnings),
         warnings);
+  }
+
+  /** A mold stood up, with its channels. */
+  private record Stand(
+      Standing.Up up,
+      MoldFrame frame,
+      TriMesh casting,
+      Sizes sizes,
+      BlockPlan block,
+      PourPlan pour) {}
+
+  /** The best way up in which no channel holds a piece. */
+  private Stand stand(Vec3 scale, List<Vec3> pulls) {
+    for (Standing.Up up : Standing.ways(model.scaled(scale), pulls)) {
+      MoldFrame frame = FramePlanner.standing(model, scale, up.direction());
+      TriMesh casting = frame.toMold(model);
+      Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
+      BlockPlan block = block(casting.bounds(), sizes);
+      UprightChannels channels = new UprightChannels(casting, block.box(), sizes, up.pull() >= 0);
+      PourPlan pour = channels.plan();
+      if (!channels.caught()) {
+        return new Stand(up, frame, casting, sizes, block, pour);
+      }
+    }
+    throw new IllegalStateException("no way up without a pull along it");
   }
 
   /** Pulls with a place stand at it in the cover already. */
@@ -163,7 +198,8 @@ final class DividedPlanner {
     List<Feature> out = new ArrayList<>();
     List<double[]> strips = List.of();
     if (options.closing() == Closing.BANDS) {
-      BandGrooves grooves = BandGrooves.of(block);
+      SeamsAlong along = new SeamsAlong(division, block.box());
+      BandGrooves grooves = BandGrooves.of(block, along::at);
       out.addAll(grooves.features());
       strips = grooves.strips();
     }

@@ -1,7 +1,10 @@
 package org.castwright.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
@@ -21,6 +24,9 @@ final class Standing {
   /** Worth of a channel that comes off, in pockets of air. */
   private static final double STUCK = 8;
 
+  /** Cost of seams along channels, where more than two pieces part them. */
+  private static final double PARTED = 3;
+
   /** A side that leans under by more (sine) locks the channel in. */
   private static final double CAUGHT = 0.002;
 
@@ -35,33 +41,52 @@ final class Standing {
   private Standing() {}
 
   /**
-   * Chooses a way up.
+   * A way up.
+   *
+   * @param direction a unit vector
+   * @param pull the number of the pull that goes straight up, so that its piece alone holds gate
+   *     and vents; -1 where pieces part them
+   */
+  record Up(Vec3 direction, int pull) {}
+
+  /**
+   * Ways up, the best first; the last has no pull that goes straight up.
    *
    * @param scaled model, scaled
    * @param pulls unit vectors in its frame
-   * @return a unit vector
    */
-  static Vec3 up(TriMesh scaled, List<Vec3> pulls) {
-    double least = RoofPeaks.least(scaled);
-    Vec3 best = null;
-    double bestScore = Double.POSITIVE_INFINITY;
+  static List<Up> ways(TriMesh scaled, List<Vec3> pulls) {
+    List<Up> ways = new ArrayList<>();
     for (Vec3 up : candidates(pulls)) {
-      TriMesh turned = scaled.toLocal(Frame.along(up));
-      int peaks = RoofPeaks.of(turned, 2, 1, least).size();
-      Vec3 size = turned.bounds().size();
-      double draft = leastDraft(up, pulls);
-      double stuck = Math.max(0, DRAFT - draft) / DRAFT;
-      double score =
-          peaks
-              + STUCK * Math.min(1, stuck)
-              + (draft < -CAUGHT ? LOCKED : 0)
-              + 0.5 * size.z() / (size.x() + size.y() + size.z());
-      if (score < bestScore - 1e-6) {
-        bestScore = score;
-        best = up;
-      }
+      ways.add(new Up(up, -1));
     }
-    return best;
+    for (int i = 0; i < pulls.size() && pulls.size() > 2; i++) {
+      ways.add(new Up(pulls.get(i), i));
+    }
+    Map<Up, Double> scores = new LinkedHashMap<>();
+    ways.forEach(up -> scores.put(up, score(scaled, pulls, up)));
+    ways.sort(Comparator.comparingDouble(scores::get));
+    int last = 0;
+    while (ways.get(last).pull >= 0) {
+      last++;
+    }
+    return List.copyOf(ways.subList(0, last + 1));
+  }
+
+  private static double score(TriMesh scaled, List<Vec3> pulls, Up up) {
+    TriMesh turned = scaled.toLocal(Frame.along(up.direction));
+    List<RoofPeaks.Peak> peaks = RoofPeaks.of(turned, 2, 1, RoofPeaks.least(scaled));
+    Vec3 size = turned.bounds().size();
+    double score = peaks.size() + 0.5 * size.z() / (size.x() + size.y() + size.z());
+    if (up.pull >= 0) {
+      return score;
+    }
+    double draft = leastDraft(up.direction, pulls);
+    double stuck = Math.max(0, DRAFT - draft) / DRAFT;
+    return score
+        + (pulls.size() > 2 ? PARTED : 0)
+        + STUCK * Math.min(1, stuck)
+        + (draft < -CAUGHT ? LOCKED : 0);
   }
 
   /**

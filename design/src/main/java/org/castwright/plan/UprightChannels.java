@@ -41,12 +41,24 @@ final class UprightChannels {
   private final TriMesh casting;
   private final BlockBox box;
   private final Sizes sizes;
+
+  /** Whether the piece that holds the channels leaves along them. */
+  private final boolean drawn;
+
+  /** Whether some channel is wider than the top it stands on. */
+  private boolean hangsOver;
+
   private final DepthImage above = new DepthImage();
   private final Frame upright = new Frame(Vec3.Z, Vec3.X, Vec3.Y);
   private final List<Channel> channels = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
 
-  UprightChannels(TriMesh casting, BlockBox box, Sizes sizes) {
+  /**
+   * @param drawn whether one piece holds all channels and leaves along them: then they narrow
+   *     upward, and the gate has no funnel of its own
+   */
+  UprightChannels(TriMesh casting, BlockBox box, Sizes sizes, boolean drawn) {
+    this.drawn = drawn;
     this.casting = casting;
     this.box = box;
     this.sizes = sizes;
@@ -84,10 +96,20 @@ final class UprightChannels {
       warnings.add(
           left + " shallow air pockets have no vent of their own: tap the mold while filling.");
     }
+    if (drawn && !channels.isEmpty()) {
+      warnings.add(
+          "The gate narrows upward, so that the piece with it lifts off: set a funnel on it to pour,"
+              + " and take the funnel away before the mold is opened.");
+    }
     if (channels.size() == 1) {
       warnings.add("The gate lets the air out too: pour slowly, down one side of the funnel.");
     }
     return new PourPlan(Pour.SEAM, Vec3.Y, List.copyOf(channels), peaks.size(), warnings);
+  }
+
+  /** Whether a piece that leaves along the channels would be caught under one. */
+  boolean caught() {
+    return drawn && hangsOver;
   }
 
   /** The place of a level top nearest its middle; a peak stays where it is. */
@@ -195,23 +217,28 @@ final class UprightChannels {
     double r = (gate ? sizes.gate() : sizes.vent()) / 2;
     double top = box.y1();
     double rise = top - p.y();
-    double wider = r + rise * Math.tan(Math.toRadians(TAPER_DEG));
+    double taper = Math.tan(Math.toRadians(drawn ? -TAPER_DEG : TAPER_DEG));
+    double wider = r + rise * Math.abs(taper);
+    double foot = drawn ? wider : r;
     List<Channel.Station> s = new ArrayList<>();
     double deep = Math.min(r, thickness(p) / 2);
     s.add(station(p, -deep, 0));
     // the bore has its width from where the roof has fallen to its rim
-    double fall = Math.max(0, p.y() - over(p, r)[0]);
-    s.add(station(p, -Math.min(fall, deep / 2), r));
-    double mouth = wider;
-    if (gate) {
+    double fall = Math.max(0, p.y() - over(p, foot)[0]);
+    hangsOver |= fall > deep / 2;
+    s.add(station(p, -Math.min(fall, deep / 2), foot));
+    double mouth = drawn ? r : wider;
+    if (drawn) {
+      s.add(station(p, rise + PAST, r + PAST * taper));
+    } else if (gate) {
       double funnel = sizes.funnelHeight(sizes.mouth());
       mouth = Math.max(wider, sizes.mouth() / 2);
-      double foot = Math.max(0.5, rise - funnel);
-      s.add(station(p, foot, r + foot * Math.tan(Math.toRadians(TAPER_DEG))));
+      double neck = Math.max(0.5, rise - funnel);
+      s.add(station(p, neck, r + neck * taper));
       s.add(station(p, rise, mouth));
       s.add(station(p, rise + PAST, mouth + PAST * mouth / funnel / 2));
     } else {
-      s.add(station(p, rise + PAST, wider + PAST * Math.tan(Math.toRadians(TAPER_DEG))));
+      s.add(station(p, rise + PAST, wider + PAST * taper));
     }
     s.add(station(p, rise + PAST, 0));
     return new Channel(

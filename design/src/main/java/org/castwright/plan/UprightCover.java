@@ -13,9 +13,18 @@ final class UprightCover implements Predicate<Vec3> {
   private static final double PAST = 0.3;
 
   private final List<Channel> channels;
+  private final double past;
 
   UprightCover(List<Channel> channels) {
+    this(channels, PAST);
+  }
+
+  /**
+   * @param past how far beside them counts too, mm
+   */
+  UprightCover(List<Channel> channels, double past) {
     this.channels = channels;
+    this.past = past;
   }
 
   @Override
@@ -23,7 +32,7 @@ final class UprightCover implements Predicate<Vec3> {
     return channels.stream().anyMatch(c -> covers(c.stations(), p));
   }
 
-  private static boolean covers(List<Station> s, Vec3 p) {
+  private boolean covers(List<Station> s, Vec3 p) {
     for (int i = 0; i + 1 < s.size(); i++) {
       double y0 = s.get(i).center().y();
       double y1 = s.get(i + 1).center().y();
@@ -31,7 +40,7 @@ final class UprightCover implements Predicate<Vec3> {
         double t = y1 > y0 ? (p.y() - y0) / (y1 - y0) : 0;
         double radius = s.get(i).radius() + t * (s.get(i + 1).radius() - s.get(i).radius());
         Vec3 axis = s.get(i).center();
-        return Math.hypot(p.x() - axis.x(), p.z() - axis.z()) < radius + PAST;
+        return Math.hypot(p.x() - axis.x(), p.z() - axis.z()) < radius + past;
       }
     }
     return false;

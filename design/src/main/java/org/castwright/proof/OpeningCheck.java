@@ -28,9 +28,14 @@ final class OpeningCheck {
    * @param pull its unit direction
    * @param still number of the body that stays
    * @param kernelSteps distances, mm, that the kernel has been asked for
-   * @param casting whether one of the two is the casting, whose catches may be creases or allowed
+   * @param piece name of the piece if the other of the two is cast, so that its catches may be
+   *     creases or allowed; else null
    */
-  record Move(int moving, Vec3 pull, int still, List<Double> kernelSteps, boolean casting) {
+  record Move(int moving, Vec3 pull, int still, List<Double> kernelSteps, String piece) {
+
+    boolean casting() {
+      return piece != null;
+    }
 
     KernelSteps.Step step(double distance) {
       return new KernelSteps.Step(moving, pull.times(distance), still);
@@ -43,11 +48,13 @@ final class OpeningCheck {
     double sign = view.sign(move.pull);
     Lip lip = Lip.of(moving, still, sign, limits);
     Catch caught = Catch.of(moving, still, view.grid(), sign, view.steps(), limits);
-    boolean crease = move.casting && most(caught) <= limits.creaseMm3();
-    return List.of(
-        way(move, title, caught, lip, crease),
-        overlap(move, title, caught, lip.outlineLength()),
-        width(move, title, lip, crease));
+    boolean crease = move.casting() && most(caught) <= limits.creaseMm3();
+    List<ProofCheck> checks =
+        List.of(
+            way(move, title, caught, lip, crease),
+            overlap(move, title, caught, lip.outlineLength()),
+            width(move, title, lip, crease));
+    return move.casting() ? checks.stream().map(c -> c.curedBy(move.piece)).toList() : checks;
   }
 
   /** The most that is shared at any step, mm³. */
@@ -81,7 +88,7 @@ final class OpeningCheck {
   }
 
   private ProofCheck overlap(Move move, String title, Catch caught, double outline) {
-    Worst worst = new Worst(outline, limits, move.casting ? limits.creaseMm3() : 0);
+    Worst worst = new Worst(outline, limits, move.casting() ? limits.creaseMm3() : 0);
     for (Catch.Step s : caught.steps()) {
       worst.see(s.distance(), s.shared(), "columns");
     }
@@ -158,7 +165,7 @@ final class OpeningCheck {
 
   /** Whether catches of a move are recorded without failing. */
   private boolean forgiven(Move move) {
-    return move.casting && limits.allowCaught();
+    return move.casting() && limits.allowCaught();
   }
 
   /** The step that uses most of its allowance. */

@@ -2,7 +2,6 @@ package org.castwright.proof;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.castwright.geom.Vec3;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
 
@@ -36,19 +35,8 @@ public record Proof(boolean passed, List<ProofCheck> checks) {
     return out;
   }
 
-  /**
-   * Where thin edges are all that fails, their places; else none.
-   *
-   * @return places along the thin edges of pieces, mm
-   */
-  public List<Vec3> thinEdges() {
-    List<Vec3> out = new ArrayList<>();
-    for (ProofCheck c : failures()) {
-      if (c.places().isEmpty()) {
-        return List.of();
-      }
-      out.addAll(c.places());
-    }
-    return out;
+  /** What small changes to the pieces would mend, where they would mend all that fails. */
+  public Mend mend() {
+    return Mend.of(failures());
   }
 }

@@ -114,13 +114,14 @@ final class ProofRun {
         if (j < firstPiece || j > i) {
           boolean cast = j == CASTING;
           List<Double> byKernel = cast ? kernelSteps(i) : List.of();
-          moves.add(new OpeningCheck.Move(i, pull, j, byKernel, j < firstPiece));
+          String caught = j < firstPiece ? bodies.get(i).name() : null;
+          moves.add(new OpeningCheck.Move(i, pull, j, byKernel, caught));
         }
       }
     }
     int last = bodies.size() - 1;
     Vec3 lift = input.pieces().get(last - firstPiece).pull().negate();
-    moves.add(new OpeningCheck.Move(CASTING, lift, last, List.of(), true));
+    moves.add(new OpeningCheck.Move(CASTING, lift, last, List.of(), bodies.get(last).name()));
     for (OpeningCheck.Move m : moves) {
       for (double t : m.kernelSteps()) {
         steps.ask(m.step(t));

@@ -1,5 +1,7 @@
 package org.castwright.proof;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 
@@ -30,7 +32,13 @@ final class ThinCheck {
   private final Place wall = new Place();
   private final Place web = new Place();
 
-  private ThinCheck(TriMesh mesh, Faces faces, Bvh tree) {
+  /** Webs thinner than this are told one by one, mm. */
+  private final double least;
+
+  private final List<Vec3> webs = new ArrayList<>();
+
+  private ThinCheck(TriMesh mesh, Faces faces, Bvh tree, double least) {
+    this.least = least;
     this.mesh = mesh;
     this.faces = faces;
     this.tree = tree;
@@ -39,11 +47,13 @@ final class ThinCheck {
 
   /** Measures one piece; gives its walls and its webs. */
   static ProofCheck[] of(Body piece, Faces faces, Bvh tree, ProofLimits limits) {
-    ThinCheck check = new ThinCheck(piece.mesh(), faces, tree);
+    ThinCheck check = new ThinCheck(piece.mesh(), faces, tree, limits.minimumWeb());
     check.sample();
     return new ProofCheck[] {
       check.judge(piece.name(), "wall", check.wall, limits.minimumWall(), false),
-      check.judge(piece.name(), "web", check.web, limits.minimumWeb(), limits.allowCaught())
+      check
+          .judge(piece.name(), "web", check.web, limits.minimumWeb(), limits.allowCaught())
+          .curedAt(ProofCheck.Cure.WEBS, piece.name(), check.webs)
     };
   }
 
@@ -113,7 +123,8 @@ final class ThinCheck {
 
   private void look(int f, Vec3 p, Vec3 normal) {
     RayExit exit = tree.exit(p.minus(normal.times(INSIDE)), normal.negate());
-    if (exit.face() < 0 || exit.distance() >= Math.max(wall.thickness, web.thickness)) {
+    if (exit.face() < 0
+        || exit.distance() >= Math.max(least, Math.max(wall.thickness, web.thickness))) {
       return;
     }
     double thickness = exit.distance() + INSIDE;
@@ -121,9 +132,13 @@ final class ThinCheck {
       return;
     }
     Place place = isWall(faces.kind(f), faces.kind(exit.face())) ? wall : web;
+    Vec3 middle = p.minus(normal.times(thickness / 2));
+    if (place == web && thickness < least) {
+      webs.add(middle);
+    }
     if (thickness < place.thickness) {
       place.thickness = thickness;
-      place.where = p.minus(normal.times(thickness / 2));
+      place.where = middle;
     }
   }
 

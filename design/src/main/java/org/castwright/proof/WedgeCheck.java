@@ -92,13 +92,13 @@ final class WedgeCheck {
             leftOut,
             SHORTEST);
     return new ProofCheck(
-        "wedge: " + piece,
-        passed || limits.allowCaught(),
-        least,
-        limits.wedgeDegrees(),
-        "° at least",
-        words + rest + Say.ending(passed, limits.allowCaught()),
-        places);
+            "wedge: " + piece,
+            passed || limits.allowCaught(),
+            least,
+            limits.wedgeDegrees(),
+            "° at least",
+            words + rest + Say.ending(passed, limits.allowCaught()))
+        .curedAt(ProofCheck.Cure.EDGES, piece, places);
   }
 
   private void walk(double limit) {

@@ -124,7 +124,8 @@ class OneDirectionTest {
               "parting",
               "side")
           .whereLayer("mold")
-          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "parting", "side", "plan")
+          .mayOnlyAccessLayers(
+              "geom", "progress", "mesh", "solid", "division", "parting", "side", "plan")
           .whereLayer("fill")
           .mayOnlyAccessLayers("geom", "progress", "mesh")
           .whereLayer("pour")

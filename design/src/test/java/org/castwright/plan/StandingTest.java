@@ -14,8 +14,17 @@ class StandingTest {
   /** Three pulls in a plane: only along its normal do all sides of a channel come off. */
   @Test
   void threePullsInAPlaneStandOnItsNormal() {
-    Vec3 up = Standing.up(Primitives.sphere(10, 24), Drilled.threeWays());
-    assertEquals(1, Math.abs(up.z()), 1e-9);
+    List<Standing.Up> ways = Standing.ways(Primitives.sphere(10, 24), Drilled.threeWays());
+    Standing.Up parted = ways.get(ways.size() - 1);
+    assertEquals(-1, parted.pull());
+    assertEquals(1, Math.abs(parted.direction().z()), 1e-9);
+  }
+
+  /** Along a pull one piece holds all channels, which is tried first. */
+  @Test
+  void alongAPullFirst() {
+    List<Standing.Up> ways = Standing.ways(Primitives.sphere(10, 24), Drilled.threeWays());
+    assertEquals(Drilled.threeWays().get(ways.get(0).pull()), ways.get(0).direction());
   }
 
   /** The worst side of an upright bore lies halfway between two pulls: cos 60°. */

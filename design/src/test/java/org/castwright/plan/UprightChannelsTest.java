@@ -1,9 +1,11 @@
 package org.castwright.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
 import org.castwright.mesh.FloatGrid;
@@ -18,12 +20,42 @@ import org.junit.jupiter.api.Test;
 /** Gate and vents straight up. */
 class UprightChannelsTest {
 
+  /** Turns what stands along z to stand along y. */
+  private static final Frame UPRIGHT = new Frame(Vec3.Y, Vec3.Z, Vec3.X);
+
   private static final SolidKernel KERNEL = new ManifoldKernel();
 
   private static PourPlan of(TriMesh casting) {
     BlockBox box = BlockBox.around(casting.bounds(), 20, 20);
     Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), 0);
-    return new UprightChannels(casting, box, sizes).plan();
+    return new UprightChannels(casting, box, sizes, false).plan();
+  }
+
+  private static UprightChannels drawn(TriMesh casting) {
+    BlockBox box = BlockBox.around(casting.bounds(), 20, 20);
+    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), 0);
+    return new UprightChannels(casting, box, sizes, true);
+  }
+
+  /** A piece that leaves along its gate lifts off only if the gate is nowhere wider above. */
+  @Test
+  void aGateThatIsDrawnNarrowsUpward() {
+    UprightChannels channels = drawn(Primitives.box(new Vec3(-20, -10, -15), new Vec3(20, 10, 15)));
+    List<Channel.Station> s = channels.plan().channels().get(0).stations();
+    assertFalse(channels.caught());
+    for (int i = 2; i < s.size(); i++) {
+      assertTrue(s.get(i).radius() <= s.get(i - 1).radius(), "at station " + i);
+    }
+    assertTrue(s.get(1).radius() > s.get(s.size() - 2).radius());
+  }
+
+  /** Over a blade thinner than the gate the piece would be held under the gate's foot. */
+  @Test
+  void aGateWiderThanItsTopHoldsThePiece() {
+    UprightChannels channels =
+        drawn(Primitives.revolve(new double[] {0, -30, 30, 0, 0, 30}, 48).toLocal(UPRIGHT));
+    channels.plan();
+    assertTrue(channels.caught());
   }
 
   /** Two humps: the higher one gets the gate, the other a vent, each over its top. */
