@@ -2,6 +2,7 @@ package org.castwright.mold;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -45,9 +46,17 @@ public final class Relief {
   private static final double STAYS = 0.9;
 
   private final Mold mold;
+  private final double mostMm3;
   private final SolidKernel kernel;
   private final Solid casting;
   private final Optional<Solid> channels;
+  private final List<Solid> whole = new ArrayList<>();
+
+  /** What a caught piece gives up, by its name: the same however often it is relieved. */
+  private final Map<String, List<Solid>> lipsOf = new HashMap<>();
+
+  /** Whether a hollow opens to what is cast, by its place. */
+  private final Map<Vec3, Boolean> open = new HashMap<>();
 
   /** What cast material fills of what is cut from pieces. */
   private final List<Solid> filled = new ArrayList<>();
@@ -55,56 +64,64 @@ public final class Relief {
   private int hollows;
   private int lips;
 
-  private Relief(Mold mold, SolidKernel kernel) {
+  /**
+   * @param mold as it was cut
+   * @param mostMm3 what the nubs of the casting may hold, and what of a catch may stay
+   */
+  public Relief(Mold mold, double mostMm3, SolidKernel kernel) {
     this.mold = mold;
+    this.mostMm3 = mostMm3;
     this.kernel = kernel;
     casting = kernel.solid("casting", mold.casting());
     channels =
         mold.channels().isEmpty()
             ? Optional.empty()
             : Optional.of(kernel.solid("channels", mold.channels()));
+    mold.pieces().forEach(p -> whole.add(kernel.solid(p.name(), p.mesh())));
   }
 
   /**
-   * Relieves a mold.
+   * Relieves the mold; may be asked again with more.
    *
    * @param edges places along thin edges by the names of their pieces, mold frame
    * @param webs places in thin webs
    * @param caught names of pieces that are caught on what is cast
-   * @param mostMm3 what the nubs of the casting may hold, and what of a catch may stay
    * @return the mold with hollows, or none where the nubs would hold too much
    */
-  public static Optional<Mold> of(
-      Mold mold,
+  public Optional<Mold> with(
       Map<String, List<Vec3>> edges,
       Map<String, List<Vec3>> webs,
       Set<String> caught,
-      double mostMm3,
-      SolidKernel kernel,
       Progress progress) {
-    progress.at("solids", 0);
-    Relief relief = new Relief(mold, kernel);
-    List<Solid> whole = new ArrayList<>();
+    hollows = 0;
+    lips = 0;
+    filled.clear();
     List<Solid> less = new ArrayList<>();
     for (Piece p : mold.pieces()) {
-      progress.at("solids", (double) whole.size() / mold.pieces().size());
-      List<Solid> balls = relief.balls(edges.getOrDefault(p.name(), List.of()), RADIUS);
-      balls.addAll(relief.balls(webs.getOrDefault(p.name(), List.of()), WEB_RADIUS));
-      Solid body = kernel.solid(p.name(), p.mesh());
-      List<Solid> lips =
-          caught.contains(p.name()) ? relief.lips(body, p.pull(), mostMm3) : List.of();
-      whole.add(body);
-      less.add(balls.isEmpty() && lips.isEmpty() ? body : relief.cut(body, balls, lips));
+      progress.at("solids", (double) less.size() / whole.size());
+      Solid body = whole.get(less.size());
+      List<Solid> tools = new ArrayList<>();
+      List<Solid> fills = new ArrayList<>();
+      balls(edges.getOrDefault(p.name(), List.of()), RADIUS, tools, fills);
+      balls(webs.getOrDefault(p.name(), List.of()), WEB_RADIUS, tools, fills);
+      if (caught.contains(p.name())) {
+        // lips lie against what is cast
+        List<Solid> held = lipsOf.computeIfAbsent(p.name(), n -> lips(body, p.pull()));
+        lips += held.size();
+        tools.addAll(held);
+        fills.addAll(held);
+      }
+      less.add(tools.isEmpty() ? body : cut(body, tools, fills));
     }
-    List<Solid> pieces = relief.inOne(less);
+    List<Solid> pieces = inOne(less);
     double taken = volume(whole) - volume(pieces);
-    TriMesh cast = relief.cast();
+    TriMesh cast = cast();
     double nubs = cast.volume() - mold.volumes().channels();
-    if (relief.hollows + relief.lips == 0 || nubs > mostMm3) {
+    if (hollows + lips == 0 || nubs > mostMm3) {
       return Optional.empty();
     }
     progress.at("solids", 1);
-    return Optional.of(relief.mold(whole, pieces, cast, taken - nubs));
+    return Optional.of(mold(pieces, cast, taken - nubs));
   }
 
   private static double volume(List<Solid> bodies) {
@@ -133,21 +150,29 @@ public final class Relief {
     return out;
   }
 
-  private List<Solid> balls(List<Vec3> places, double radius) {
-    TriMesh ball = Primitives.sphere(radius, SIDES);
+  private void balls(List<Vec3> places, double radius, List<Solid> tools, List<Solid> fills) {
+    TriMesh shape = Primitives.sphere(radius, SIDES);
     List<Vec3> apart = new ArrayList<>();
-    List<Solid> out = new ArrayList<>();
     for (Vec3 p : places) {
       if (apart.stream().noneMatch(q -> q.minus(p).length() < SAME)) {
         apart.add(p);
-        out.add(kernel.solid("hollow-" + ++hollows, FloatGrid.snap(ball.translated(p))));
+        hollows++;
+        Solid ball = kernel.solid("hollow", FloatGrid.snap(shape.translated(p)));
+        tools.add(ball);
+        if (open.computeIfAbsent(p, q -> meets(ball))) {
+          fills.add(ball);
+        }
       }
     }
-    return out;
+  }
+
+  private boolean meets(Solid ball) {
+    return kernel.overlap(ball, Vec3.ZERO, casting) > 0
+        || (channels.isPresent() && kernel.overlap(ball, Vec3.ZERO, channels.get()) > 0);
   }
 
   /** Some of what a piece is caught with, until little enough is left at every move. */
-  private List<Solid> lips(Solid body, Vec3 pull, double mostMm3) {
+  private List<Solid> lips(Solid body, Vec3 pull) {
     List<Solid> met = new ArrayList<>();
     for (double move : MOVES) {
       met.add(met(body, casting, pull.times(-move)));
@@ -161,7 +186,6 @@ public final class Relief {
       met.replaceAll(m -> m.isEmpty() ? m : kernel.difference("met", m, List.of(part)));
       worst = worst(met);
     }
-    lips += out.size();
     return out;
   }
 
@@ -185,25 +209,15 @@ public final class Relief {
   }
 
   /** A piece without hollows and lips; those that open to what is cast are filled. */
-  private Solid cut(Solid body, List<Solid> balls, List<Solid> lips) {
-    // lips lie against what is cast
-    List<Solid> open = new ArrayList<>(lips);
-    for (Solid ball : balls) {
-      boolean cast = kernel.overlap(ball, Vec3.ZERO, casting) > 0;
-      if (cast || (channels.isPresent() && kernel.overlap(ball, Vec3.ZERO, channels.get()) > 0)) {
-        open.add(ball);
-      }
-    }
-    if (!open.isEmpty()) {
-      Solid all = kernel.union("open hollows", open);
+  private Solid cut(Solid body, List<Solid> tools, List<Solid> fills) {
+    if (!fills.isEmpty()) {
+      Solid all = kernel.union("open hollows", fills);
       filled.add(kernel.intersection("filled of " + body.name(), all, body));
     }
-    List<Solid> tools = new ArrayList<>(balls);
-    tools.addAll(lips);
     return kernel.difference(body.name(), body, tools);
   }
 
-  private Mold mold(List<Solid> whole, List<Solid> bodies, TriMesh cast, double empty) {
+  private Mold mold(List<Solid> bodies, TriMesh cast, double empty) {
     List<Piece> pieces = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
       Piece p = mold.pieces().get(i);

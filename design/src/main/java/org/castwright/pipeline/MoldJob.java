@@ -80,16 +80,16 @@ public final class MoldJob {
     Mold drawn = mold;
     CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, drawn));
     Mend mend = Mend.NOTHING;
+    Relief relief = null;
     Proof proof;
     PourAdvice pouring;
     try {
       proof = Proof.of(written.input, kernel, progress.as("proof"));
       for (int n = 0; n < RELIEFS && !proof.mend().isEmpty(); n++) {
-        double most = options.mold().leaveMm3();
         mend = mend.and(proof.mend());
+        relief = relief == null ? new Relief(drawn, options.mold().leaveMm3(), kernel) : relief;
         Optional<Mold> relieved =
-            Relief.of(
-                drawn, mend.edges(), mend.webs(), mend.caught().keySet(), most, kernel, watch);
+            relief.with(mend.edges(), mend.webs(), mend.caught().keySet(), watch);
         if (relieved.isEmpty()) {
           break;
         }

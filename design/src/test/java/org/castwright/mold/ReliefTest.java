@@ -1,5 +1,6 @@
 package org.castwright.mold;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -82,17 +83,33 @@ class ReliefTest {
   /** Hollows of one place in both pieces. */
   private Optional<Mold> relieved(Vec3 place, double most) {
     Map<String, List<Vec3>> edges = Map.of("piece-1", List.of(place), "piece-2", List.of(place));
-    return Relief.of(mold, edges, Map.of(), Set.of(), most, kernel, Progress.NONE);
+    return new Relief(mold, most, kernel).with(edges, Map.of(), Set.of(), Progress.NONE);
   }
 
   @Test
   void aHollowIsCutFromItsOwnPieceOnly() {
     Map<String, List<Vec3>> edges = Map.of("piece-2", List.of(onSeam));
     Mold relieved =
-        Relief.of(mold, edges, Map.of(), Set.of(), 5, kernel, Progress.NONE).orElseThrow();
+        new Relief(mold, 5, kernel).with(edges, Map.of(), Set.of(), Progress.NONE).orElseThrow();
     assertEquals(mold.pieces().get(0), relieved.pieces().get(0));
     assertTrue(relieved.pieces().get(1).mesh().volume() < mold.pieces().get(1).mesh().volume());
     balances(relieved);
+  }
+
+  /** What was asked before leaves no trace. */
+  @Test
+  void askedAgainIsAsAskedOnce() {
+    Map<String, List<Vec3>> one = Map.of("piece-2", List.of(onSeam));
+    Map<String, List<Vec3>> both = Map.of("piece-1", List.of(onSeam), "piece-2", List.of(onSeam));
+    Relief relief = new Relief(mold, 5, kernel);
+    assertTrue(relief.with(one, Map.of(), Set.of(), Progress.NONE).isPresent());
+    Mold again = relief.with(both, Map.of(), Set.of(), Progress.NONE).orElseThrow();
+    Mold once = relieved(onSeam, 5).orElseThrow();
+    for (int i = 0; i < once.pieces().size(); i++) {
+      assertArrayEquals(once.pieces().get(i).mesh().xyz(), again.pieces().get(i).mesh().xyz());
+    }
+    assertArrayEquals(once.channels().xyz(), again.channels().xyz());
+    assertEquals(once.warnings(), again.warnings());
   }
 
   /**
@@ -114,7 +131,8 @@ class ReliefTest {
   }
 
   private Optional<Mold> cutBack(Mold held, double most) {
-    return Relief.of(held, Map.of(), Map.of(), Set.of("piece-1"), most, kernel, Progress.NONE);
+    return new Relief(held, most, kernel)
+        .with(Map.of(), Map.of(), Set.of("piece-1"), Progress.NONE);
   }
 
   /** What piece 1 shares with the casting after half a millimeter. */
