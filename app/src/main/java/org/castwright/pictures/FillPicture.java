@@ -60,7 +60,7 @@ public final class FillPicture {
    * Draws it with a scale bar.
    *
    * @param channels may be empty
-   * @throws IllegalArgumentException if the course does not rise
+   * @param course where it does not rise, the liquid runs out as it comes in, and nothing is filled
    */
   static BufferedImage draw(
       TriMesh casting,
@@ -70,6 +70,9 @@ public final class FillPicture {
       List<Air> air,
       View view,
       PictureOptions options) {
+    if (course.most() <= 0) {
+      return empty(casting, channels, view, options);
+    }
     ColorScale scale = ColorScale.of(course.title(), 0, course.most());
     double[] levels = new double[BANDS - 1];
     for (int i = 0; i < levels.length; i++) {
@@ -97,6 +100,16 @@ public final class FillPicture {
             .withMarks(marks)
             .withScale(scale);
     return Picture.draw(scene, view, options);
+  }
+
+  private static BufferedImage empty(
+      TriMesh casting, TriMesh channels, View view, PictureOptions options) {
+    List<Item> items = new ArrayList<>(List.of(Item.of(casting, OkabeIto.VERMILLION.rgb())));
+    if (!channels.isEmpty()) {
+      items.add(Item.of(channels, OkabeIto.VERMILLION.rgb()));
+    }
+    return Picture.draw(
+        Scene.of("No level rises: the liquid runs out as it comes in", items), view, options);
   }
 
   private static Item item(TriMesh mesh, Vec3 up, double[] levels, ColorScale scale) {

@@ -49,7 +49,10 @@ public final class PourCharts {
     return !t.isEmpty() && t.get(t.size() - 1) != null && t.get(t.size() - 1) > 0;
   }
 
-  /** When the liquid reaches a height: by time if it is known, else by what was poured. */
+  /**
+   * When the liquid reaches a height: by time if it is known, else by what was poured; all zero
+   * where it runs out as it comes in.
+   */
   static FillPicture.Course course(PourAdvice pour) {
     List<Double> level = pour.fill().levelMm();
     if (timed(pour)) {
@@ -58,9 +61,13 @@ public final class PourCharts {
       return new FillPicture.Course(
           clock.unit + " after the pour", level, t.stream().map(s -> s / clock.seconds).toList());
     }
-    List<Double> v = pour.fill().pouredMm3();
-    double all = v.get(v.size() - 1);
-    return new FillPicture.Course("% poured", level, v.stream().map(x -> 100 * x / all).toList());
+    return new FillPicture.Course("% poured", level, percent(pour.fill().pouredMm3()));
+  }
+
+  /** Volumes in percent of the last, all zero where nothing stays in. */
+  static List<Double> percent(List<Double> poured) {
+    double all = poured.get(poured.size() - 1);
+    return poured.stream().map(v -> all > 0 ? 100 * v / all : 0.0).toList();
   }
 
   /** Pockets, named A1, A2 and so on, largest first. */
