@@ -9,6 +9,9 @@ package org.castwright.web;
  */
 public record Limits(long modelBytes, long jsonBytes, int waiting) {
 
-  /** A gigabyte is a scan of twenty million triangles as STL. */
-  public static final Limits DEFAULT = new Limits(1L << 30, 1 << 16, 20);
+  /**
+   * A gigabyte is a scan of twenty million triangles as STL; a megabyte of order has room for
+   * wishes that paint a hundred thousand facets.
+   */
+  public static final Limits DEFAULT = new Limits(1L << 30, 1 << 20, 20);
 }

@@ -11,18 +11,22 @@ import java.util.Set;
 import org.castwright.geom.LengthUnit;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
+import org.castwright.mesh.MeshException;
 import org.castwright.pipeline.CalibrationFile;
 import org.castwright.pipeline.JobOptions;
 import org.castwright.pipeline.ModelOptions;
 import org.castwright.pipeline.Up;
+import org.castwright.pipeline.WishesFile;
 import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.Openings;
+import org.castwright.plan.PiecePull;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
 import org.castwright.repair.HealMode;
+import org.castwright.seams.Wishes;
 import org.castwright.sheet.Paper;
 import org.castwright.sheet.SheetOptions;
 import org.castwright.sheet.Units;
@@ -42,8 +46,15 @@ final class OrderReader {
           "units",
           "up",
           "heal",
+          "remesh_cell_mm",
+          "fill_voids",
           "pieces",
           "pull",
+          "pulls",
+          "wishes",
+          "leave_mm3",
+          "mold_strain_percent",
+          "wedge_deg",
           "block",
           "closing",
           "keys",
@@ -126,7 +137,8 @@ final class OrderReader {
     String name = text("name", model);
     Paper paper = choice("paper", Paper.class, SheetOptions.DEFAULT.paper());
     Units units = choice("sheet_units", Units.class, SheetOptions.DEFAULT.units());
-    JobOptions options = new JobOptions(model(), mold(), bed());
+    double wedge = number("wedge_deg", JobOptions.DEFAULT.wedgeDeg());
+    JobOptions options = new JobOptions(model(), mold(), bed(), wedge);
     return new Wish(
         name, model, text("printer", "").strip(), options, new SheetOptions(paper, units));
   }
@@ -139,7 +151,10 @@ final class OrderReader {
         number("size_mm", 0),
         number("scale", 1),
         Up.of(text("up", "z")),
-        d.repair().withMode(heal));
+        d.repair()
+            .withMode(heal)
+            .withFillVoids(json.path("fill_voids").asBoolean(false))
+            .withRemeshCell(number("remesh_cell_mm", 0)));
   }
 
   private LengthUnit units(LengthUnit otherwise) {
@@ -160,6 +175,8 @@ final class OrderReader {
         .material(material)
         .pieces(pieces(d.pieces()))
         .pull(vector("pull"))
+        .pulls(pulls())
+        .wishes(wishes())
         .block(choice("block", BlockShape.class, d.block()))
         .closing(choice("closing", Closing.class, d.closing()))
         .keyShape(choice("keys", KeyShape.class, d.keyShape()))
@@ -170,6 +187,8 @@ final class OrderReader {
         .clearanceMm(number("clearance_mm", d.clearanceMm()))
         .shrinkPercent(shrink())
         .releaseMm(number("release_mm", d.releaseMm()))
+        .leaveMm3(number("leave_mm3", d.leaveMm3()))
+        .moldStrain(number("mold_strain_percent", 100 * d.moldStrain()) / 100)
         .allowCaught(json.path("allow_caught").asBoolean(false))
         .openings(openings())
         .threads(threads)
@@ -182,9 +201,46 @@ final class OrderReader {
         : (int) number("pieces", otherwise);
   }
 
+  /** The pulls of single pieces. */
+  private List<PiecePull> pulls() {
+    List<PiecePull> out = new ArrayList<>();
+    for (JsonNode p : list("pulls")) {
+      JsonNode piece = p.path("piece");
+      if (!piece.isInt() || piece.asInt() < 1 || piece.asInt() > MoldOptions.MOST_PIECES) {
+        throw new Refused(400, "A pull names its piece, 1 to 8.");
+      }
+      out.add(new PiecePull(piece.asInt(), vector("direction", p.path("direction"))));
+    }
+    return out;
+  }
+
+  private Wishes wishes() {
+    JsonNode n = json.path("wishes");
+    if (n.isMissingNode() || n.isNull()) {
+      return Wishes.NONE;
+    }
+    try {
+      return WishesFile.parse(n.toString(), "the wishes");
+    } catch (MeshException e) {
+      throw new Refused(400, e.getMessage());
+    }
+  }
+
+  private JsonNode list(String field) {
+    JsonNode n = json.path(field);
+    if (!n.isMissingNode() && !n.isNull() && !n.isArray()) {
+      throw new Refused(400, "'" + field + "' takes a list.");
+    }
+    return n;
+  }
+
+  /** One number for all axes of the model, or one for each. */
   private Vec3 shrink() {
     if (!json.hasNonNull("shrink_percent")) {
       return null;
+    }
+    if (json.path("shrink_percent").isArray()) {
+      return vector("shrink_percent");
     }
     double s = number("shrink_percent", 0);
     return new Vec3(s, s, s);
@@ -197,11 +253,7 @@ final class OrderReader {
 
   private Openings openings() {
     List<Vec3> vents = new ArrayList<>();
-    JsonNode at = json.path("vents_at");
-    if (!at.isMissingNode() && !at.isNull() && !at.isArray()) {
-      throw new Refused(400, "'vents_at' takes a list of places.");
-    }
-    for (JsonNode v : at) {
+    for (JsonNode v : list("vents_at")) {
       vents.add(vector("vents_at", v));
     }
     return new Openings(vector("gate_at"), vents, number("gate_mm", 0), number("vent_mm", 0));

@@ -3,7 +3,8 @@ import { $, number } from "/page.js";
 
 const CHOICES = ["material", "process", "pieces", "block", "closing", "keys", "pour", "paper", "sheet_units"];
 const NUMBERS = [
-  "size_mm", "shrink_percent", "wall_mm", "clearance_mm", "key_count", "release_mm", "gate_mm", "vent_mm",
+  "size_mm", "shrink_percent", "mold_strain_percent", "wall_mm", "clearance_mm", "key_count", "release_mm",
+  "leave_mm3", "wedge_deg", "gate_mm", "vent_mm",
 ];
 
 // Where gate and vents should be, in the model's frame as shares of its longest side, so that they
@@ -127,7 +128,11 @@ export function restore(job, longest) {
   for (const f of ["wall_mm", "clearance_mm", "key_count"]) {
     set(f, mold[f]);
   }
-  $("release_mm").value = mold.release_mm === 0.05 ? "" : mold.release_mm;
+  const other = (f, v, usual) => ($(f).value = v === usual ? "" : v);
+  other("release_mm", mold.release_mm, 0.05);
+  other("leave_mm3", mold.leave_mm3, 5);
+  other("wedge_deg", job.options.wedge_deg, 25);
+  set("mold_strain_percent", 100 * mold.mold_strain);
   $("shrink_percent").value = mold.shrink_percent ? mold.shrink_percent.x : "";
   $("allow_caught").checked = mold.allow_caught;
   const o = mold.openings ?? { gate_at: null, vents_at: [], gate_mm: 0, vent_mm: 0 };
