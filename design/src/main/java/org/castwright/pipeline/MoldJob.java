@@ -114,6 +114,9 @@ public final class MoldJob {
     if (modelFile != null) {
       Files.writeString(dir.resolve(JobFile.NAME), JobFile.write(modelFile, options));
     }
+    if (!options.mold().wishes().all().isEmpty()) {
+      WishesFile.write(dir.resolve(WishesFile.NAME), options.mold().wishes());
+    }
     artist.finish(dir, report, mold, watch);
     folder.publish();
     return new Result(report, mold, proof);

@@ -21,9 +21,9 @@ import org.castwright.seams.Wish;
 import org.castwright.seams.Wishes;
 
 /**
- * Reads the user's wishes for the seams: the format of {@code wishes.schema.json}, which lies
- * beside this class. Unknown entries, doubled entries and numbers out of range are errors, each
- * told in one sentence that names the wish.
+ * Reads and writes the user's wishes for the seams: the format of {@code wishes.schema.json}, which
+ * lies beside this class. Unknown entries, doubled entries and numbers out of range are errors,
+ * each told in one sentence that names the wish.
  */
 public final class WishesFile {
 
@@ -32,6 +32,9 @@ public final class WishesFile {
           .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .build();
+
+  /** Of the wishes in the folder of a job, ready to be given to another. */
+  static final String NAME = "wishes.json";
 
   static final int VERSION = 1;
   private static final List<String> REGIONS = List.of("box", "sphere", "facets");
@@ -45,6 +48,11 @@ public final class WishesFile {
    */
   public static Wishes read(Path file) throws IOException {
     return parse(Files.readString(file), file.toString());
+  }
+
+  /** Writes what {@link #read} reads: the same wishes, to the last digit. */
+  static void write(Path file, Wishes wishes) throws IOException {
+    Files.writeString(file, Json.write(wishes));
   }
 
   /**

@@ -72,6 +72,9 @@ class WishedJobTest {
       assertEquals(
           WishesFile.parse(TEXT, "test"),
           JobFile.read(temp.resolve("wished").resolve("job.json")).options().mold().wishes());
+      assertEquals(
+          WishesFile.parse(TEXT, "test"),
+          WishesFile.read(temp.resolve("wished").resolve("wishes.json")));
     }
   }
 
