@@ -378,7 +378,8 @@ final class SheetColumns {
       return under;
     }
     for (int s : new int[] {1, nx, nx + 1, nx - 1}) {
-      if (view.hit(o - s) && view.hit(o + s)) {
+      // beside a step up to another run of solid there is no ridge
+      if (Math.min(view.roof[o - s], view.roof[o + s]) > view.under[o]) {
         under = Math.min(under, Math.max(view.under[o - s], view.under[o + s]));
       }
     }

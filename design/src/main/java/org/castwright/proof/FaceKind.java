@@ -10,6 +10,8 @@ enum FaceKind {
   CHANNEL,
   /** The outside, on the block's own surface. */
   OUTSIDE,
-  /** Room: what was cut from the outside, gaps round keys. */
-  CUT
+  /** Room that was cut from the outside. */
+  CUT,
+  /** Room that the pieces shut in: gaps round keys, empty hollows. */
+  GAP
 }

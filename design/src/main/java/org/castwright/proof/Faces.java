@@ -2,6 +2,7 @@ package org.castwright.proof;
 
 import java.util.List;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.IntList;
 import org.castwright.mesh.TriMesh;
 
 /**
@@ -20,6 +21,11 @@ final class Faces {
   private final List<Bvh> others;
   private final FaceKind[] kinds;
 
+  /** For facets that touch nothing: whether the room before them is open to the outside. */
+  private final Boolean[] open;
+
+  private EdgeTable edges;
+
   /**
    * Faces of a piece.
    *
@@ -33,16 +39,52 @@ final class Faces {
     this.channels = channels;
     this.others = others;
     this.kinds = new FaceKind[mesh.triangleCount()];
+    this.open = new Boolean[mesh.triangleCount()];
   }
 
   FaceKind kind(int f) {
+    FaceKind k = touched(f);
+    return k == FaceKind.CUT && !open(f) ? FaceKind.GAP : k;
+  }
+
+  private FaceKind touched(int f) {
     if (kinds[f] == null) {
       kinds[f] = at(mesh.center(f));
     }
     return kinds[f];
   }
 
-  /** What the surface faces at a point of it. */
+  /** Whether from a facet, over others that touch nothing, the surface leads to the outside. */
+  private boolean open(int f) {
+    if (open[f] == null) {
+      edges = edges == null ? new EdgeTable(mesh.tri()) : edges;
+      IntList reached = new IntList();
+      reached.add(f);
+      open[f] = false;
+      boolean out = false;
+      for (int n = 0; n < reached.size(); n++) {
+        for (int h = 3 * reached.get(n); h < 3 * reached.get(n) + 3; h++) {
+          int across = edges.opposite(h);
+          if (across < 0) {
+            continue;
+          }
+          int g = across / 3;
+          FaceKind k = touched(g);
+          out |= k == FaceKind.OUTSIDE;
+          if (k == FaceKind.CUT && open[g] == null) {
+            open[g] = false;
+            reached.add(g);
+          }
+        }
+      }
+      for (int n = 0; n < reached.size(); n++) {
+        open[reached.get(n)] = out;
+      }
+    }
+    return open[f];
+  }
+
+  /** What the surface faces at a point of it; room that is shut in counts as cut. */
   FaceKind at(Vec3 p) {
     if (casting.within(p, TOUCH)) {
       return FaceKind.CAVITY;
