@@ -34,6 +34,11 @@ final class Api {
     routes.add(new Route("GET", "/api/samples", (x, p) -> Reply.json(x, 200, Models.samples())));
     routes.add(new Route("POST", "/api/samples/{sample}", this::sample));
     routes.add(new Route("POST", "/api/models", this::bring));
+    routes.add(
+        new Route(
+            "GET",
+            "/api/models/{model}",
+            (x, p) -> Reply.json(x, 200, models.known(p.get("model")))));
     routes.add(new Route("GET", "/api/models/{model}/view", this::showModel));
     routes.add(new Route("GET", "/api/jobs", this::jobs));
     routes.add(new Route("POST", "/api/jobs", this::order));

@@ -16,6 +16,7 @@ import org.castwright.mesh.MeshException;
 import org.castwright.mesh.TriMesh;
 import org.castwright.meshio.GlbWriter;
 import org.castwright.meshio.MeshReader;
+import org.castwright.meshio.RawModel;
 import org.castwright.meshio.StlWriter;
 
 /** Models that are brought or come with the program. */
@@ -34,9 +35,10 @@ final class Models {
   /**
    * A model that can be ordered.
    *
-   * @param sizeMm as the file states it, in its own axes
+   * @param sizeMm as the file states it, in its own axes, each of its units taken for 1 mm
+   * @param units that the file states, or null
    */
-  record Info(String model, long bytes, int triangles, List<Double> sizeMm) {}
+  record Info(String model, long bytes, int triangles, List<Double> sizeMm, String units) {}
 
   /** A bundled model. */
   enum Sample {
@@ -78,16 +80,16 @@ final class Models {
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(side))) {
         Ask.copy(x, out, limits.modelBytes());
       }
-      TriMesh mesh = read(side, plain);
-      return info(shelf.keep(side, plain), mesh);
+      RawModel raw = read(side, plain);
+      return info(shelf.keep(side, plain), raw);
     } finally {
       Files.deleteIfExists(side);
     }
   }
 
-  private static TriMesh read(Path file, String name) throws IOException {
+  private static RawModel read(Path file, String name) throws IOException {
     try {
-      return MeshReader.read(file).mesh();
+      return MeshReader.read(file);
     } catch (MeshException e) {
       // the person knows the file by the name it had, not by that of the copy
       String copy = file.getFileName().toString();
@@ -95,13 +97,20 @@ final class Models {
     }
   }
 
-  private static Info info(Path file, TriMesh mesh) throws IOException {
-    var size = mesh.bounds().size();
+  private static Info info(Path file, RawModel raw) throws IOException {
+    var size = raw.mesh().bounds().size();
     return new Info(
         file.getFileName().toString(),
         Files.size(file),
-        mesh.triangleCount(),
-        List.of(size.x(), size.y(), size.z()));
+        raw.mesh().triangleCount(),
+        List.of(size.x(), size.y(), size.z()),
+        raw.statedUnit() == null ? null : raw.statedUnit().symbol());
+  }
+
+  /** What is told of a model that was brought earlier. */
+  Info known(String name) throws IOException {
+    Path file = shelf.model(name);
+    return info(file, read(file, name));
   }
 
   /** Puts a bundled model among the models, once. */
@@ -110,17 +119,16 @@ final class Models {
       if (s.card().sample().equals(wanted)) {
         String name = Shelf.harmless(s.title) + ".stl";
         Path file = shelf.root().resolve(Shelf.MODELS).resolve(name);
-        TriMesh mesh = s.mesh.get();
         if (!Files.exists(file)) {
           Path side = Files.createTempFile(shelf.root(), ".bring-", ".stl");
           try {
-            StlWriter.write(side, mesh, s.title);
+            StlWriter.write(side, s.mesh.get(), s.title);
             file = shelf.keep(side, name);
           } finally {
             Files.deleteIfExists(side);
           }
         }
-        return info(file, mesh);
+        return info(file, read(file, name));
       }
     }
     throw new Refused(404, "There is no sample of that name.");
@@ -133,10 +141,10 @@ final class Models {
   /** A model as binary glTF for the page. */
   void show(HttpExchange x, String name) throws IOException {
     Path file = shelf.model(name);
-    TriMesh mesh = read(file, name);
+    RawModel raw = read(file, name);
     Path side = Files.createTempFile(shelf.root(), ".show-", ".glb");
     try {
-      GlbWriter.write(side, ViewMeshes.model(mesh));
+      GlbWriter.write(side, ViewMeshes.model(raw.mesh()));
       Reply.file(x, side);
     } finally {
       Files.deleteIfExists(side);

@@ -72,7 +72,7 @@ class BrowserTrialIT extends InBrowser {
     make("looked-at");
     byte[] pieces = page.locator("#view").screenshot();
     page.selectOption("#look", "draft");
-    assertTrue(page.textContent("#scale").contains("degrees"));
+    assertTrue(page.textContent("#colors").contains("degrees"));
     page.click("#measure");
     click(0.45, 0.5);
     click(0.55, 0.5);
@@ -87,7 +87,7 @@ class BrowserTrialIT extends InBrowser {
     page.fill("#level", "500");
     String half = page.textContent("#level-words");
     assertTrue(full.contains("cm³") && !full.equals(half), full + " / " + half);
-    assertTrue(page.textContent("#scale").contains("air that stays"));
+    assertTrue(page.textContent("#colors").contains("air that stays"));
     page.selectOption("#look", "pieces");
     page.selectOption("#cut", "y");
     page.waitForSelector("#cut-line", visible());
@@ -99,7 +99,8 @@ class BrowserTrialIT extends InBrowser {
   @Test
   void aTestCastLeadsToANewVersionAndItsComparison() throws IOException {
     make("tried");
-    page.evaluate("() => (document.querySelector('.more').open = true)");
+    page.evaluate(
+        "() => document.querySelectorAll('details.more').forEach((d) => (d.open = true))");
     page.fill("#printer", "left");
     page.selectOption("#kind", "AIR");
     page.click("#note");
@@ -188,7 +189,8 @@ class BrowserTrialIT extends InBrowser {
 
   @Test
   void couponsAreMadeAndTheirReadingsAreUsed() throws IOException {
-    page.evaluate("() => (document.querySelector('.more').open = true)");
+    page.evaluate(
+        "() => document.querySelectorAll('details.more').forEach((d) => (d.open = true))");
     page.fill("#printer", "right");
     page.selectOption("#material", "concrete");
     page.click("#coupons");
@@ -217,7 +219,7 @@ class BrowserTrialIT extends InBrowser {
     page.click("#make");
     page.waitForSelector("#caught li", new Page.WaitForSelectorOptions().setTimeout(LONG));
     assertTrue(page.textContent("#caught").contains("mm deep"));
-    page.waitForSelector("#scale:has-text('rigid pieces hold here')", visible());
+    page.waitForSelector("#colors:has-text('rigid pieces hold here')", visible());
     assertTrue(page.isDisabled("#place-gate"));
     checkAccess();
   }

@@ -82,6 +82,19 @@ class BenchTest {
   }
 
   @Test
+  void aModelBroughtEarlierIsKnown() throws IOException {
+    String name = desk.egg();
+    Http.Answer a = http.call("GET", "/api/models/" + name);
+    assertEquals(200, a.status(), a.text());
+    JsonNode known = MAPPER.readTree(a.body());
+    assertEquals(name, known.get("model").asText());
+    assertTrue(known.get("triangles").asInt() > 100, a.text());
+    assertEquals(3, known.get("size_mm").size());
+    assertTrue(known.get("units").isNull(), "STL states no unit: " + a.text());
+    assertEquals(404, http.call("GET", "/api/models/gone.stl").status());
+  }
+
+  @Test
   void theLineHasAnEnd() throws IOException {
     String egg = "{\"model\":\"" + desk.egg() + "\"}";
     order(egg);

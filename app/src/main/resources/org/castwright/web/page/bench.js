@@ -1,7 +1,10 @@
 // The page: the steps on the left, the mold on the right.
 import * as calls from "/calls.js";
+import * as brush from "/brush.js";
 import * as fields from "/fields.js";
+import * as frame from "/frame.js";
 import * as printer from "/printer.js";
+import { withPull } from "/pulls.js";
 import * as shelf from "/shelf.js";
 import * as trial from "/trial.js";
 import { $, button, element, number, tell, verdict } from "/page.js";
@@ -17,6 +20,7 @@ let running = null;
 let shown = null;
 let report = null;
 let ordered = null;
+let turned = null;
 
 // Shows something in the view, which comes after the first paint: its library is large. Without
 // 3D drawing in the browser all else still works.
@@ -30,6 +34,7 @@ async function display(load) {
       tools = new Tools(view);
       hands = new Hands(view, tools, {
         placed,
+        side: () => fields.side(model),
         measured: trial.wanted,
         caughtAddress: () => calls.file(shown, "caught.glb"),
       });
@@ -52,10 +57,12 @@ async function take(promise, words) {
     model.longest = Math.max(...model.size_mm);
     const size = model.size_mm.map((s) => number(s)).join(" × ");
     $("v-model").title = model.model;
-    verdict("model", `${size} mm, ${number(model.triangles, 0)} triangles`, "good");
+    verdict("model", `${size} ${model.units ?? "mm"}, ${number(model.triangles, 0)} triangles`, "good");
+    known();
     $("make").disabled = running !== null;
     fields.openings.gate = null;
     fields.openings.vents = [];
+    fields.wishes.all = [];
     fields.remember();
     changed();
     await showModel();
@@ -64,13 +71,23 @@ async function take(promise, words) {
   }
 }
 
+// The unit that the file states goes before the field's.
+function known() {
+  $("stated").hidden = !model.units;
+  $("stated").textContent = model.units ? `The file itself states ${model.units}, which holds.` : "";
+}
+
 async function showModel() {
   $("controls").hidden = true;
-  $("scale").hidden = true;
+  $("colors").hidden = true;
+  const up = $("up").value;
+  turned = up;
   await display(async (v) => {
-    await v.model(calls.modelView(model.model), model.model);
-    // the page takes models with z up, as their files have them
-    hands.onModel((p) => p.map((c) => c / model.longest));
+    await v.model(calls.modelView(model.model), model.model, frame.rows(up));
+    hands.onModel(
+      (p) => frame.toModel(up, p).map((c) => c / model.longest),
+      (s) => frame.toFile(up, s).map((c) => c * model.longest),
+    );
     hands.openings();
   });
 }
@@ -88,6 +105,10 @@ function useVerdict() {
 function changed() {
   useVerdict();
   placing();
+  brush.list(fields.side(model));
+  if (model?.triangles && turned !== null && turned !== $("up").value) {
+    showModel();
+  }
   if (shown) {
     for (const s of ["open", "pour", "proof", "print"]) {
       $(`v-${s}`).closest(".step").classList.add("old");
@@ -134,9 +155,19 @@ async function make(e) {
     const asked = fields.wish(model);
     const job = await calls.order(asked);
     ordered = JSON.stringify(asked);
+    turned = asked.up;
     follow(job.name);
   } catch (problem) {
     verdict("proof", problem.message, "bad");
+  }
+}
+
+// What the fields ask for now; nothing if they cannot be read.
+function asking() {
+  try {
+    return JSON.stringify(fields.wish(model));
+  } catch {
+    return "";
   }
 }
 
@@ -169,7 +200,7 @@ async function follow(name) {
     }
     if (job.state === "proved" || job.state === "unproved") {
       const own = ordered !== null;
-      const after = own && model && ordered !== JSON.stringify(fields.wish(model));
+      const after = own && model && ordered !== asking();
       await reopen(name, !own);
       if (after) {
         changed();
@@ -200,7 +231,7 @@ async function refused(name) {
   );
   $("controls").hidden = true;
   await display(async (v) => {
-    await v.model(calls.file(name, "caught.glb"), name);
+    await v.model(calls.file(name, "caught.glb"), name, frame.rows("z"));
     hands.off();
     hands.caughtScale();
   });
@@ -214,14 +245,23 @@ async function reopen(name, restoring = true) {
   }
 }
 
-function restore(job) {
+async function restore(job) {
   const name = job.model.split(/[\\/]/).pop();
+  const longest = Math.max(...report.input.size_mm);
   if (!model || model.model !== name) {
-    model = { model: name };
+    try {
+      model = await calls.model(name);
+      model.longest = Math.max(...model.size_mm);
+    } catch {
+      // it was brought from elsewhere: as large as it was made
+      model = { model: name, units: "mm", longest: longest / job.options.model.scale };
+    }
     verdict("model", name, "good");
   }
-  model.longest ??= Math.max(...report.input.size_mm) / (job.options.model.scale || 1);
-  fields.restore(job, Math.max(...report.input.size_mm));
+  known();
+  turned = null;
+  fields.restore(job, longest);
+  turned = $("up").value;
   for (const s of ["open", "pour", "proof", "print"]) {
     $(`v-${s}`).closest(".step").classList.remove("old");
   }
@@ -255,7 +295,7 @@ async function show(name, job) {
   $("failed").replaceChildren(...failed.map((c) => element("li", `${c.name}: ${c.words}`)));
   files(name);
   if (job) {
-    restore(job);
+    await restore(job);
   }
   unleaf();
   if (await display((v) => v.mold(calls.jobView(name), report, name))) {
@@ -320,6 +360,10 @@ function theme(dark) {
 function wire() {
   $("steps").addEventListener("submit", make);
   $("cancel").addEventListener("click", () => running && calls.cancel(running));
+  $("toward").addEventListener("click", () => {
+    $("pulls").value = withPull($("pulls").value, parseInt($("toward-piece").value, 10), hands.toward());
+    fields.remember();
+  });
   $("read").addEventListener("click", () => read().catch((e) => tell(e.message)));
   $("file").addEventListener("change", (e) => {
     const file = e.target.files[0];

@@ -24,6 +24,7 @@ export const materials = () => call("GET", "/api/materials");
 export const samples = () => call("GET", "/api/samples");
 export const sample = (name) => call("POST", `/api/samples/${part(name)}`);
 export const bring = (file) => call("POST", `/api/models?name=${part(file.name)}`, file);
+export const model = (name) => call("GET", `/api/models/${part(name)}`);
 export const order = (wish) => send("/api/jobs", wish);
 export const jobs = () => call("GET", "/api/jobs");
 export const job = (name) => call("GET", `/api/jobs/${part(name)}`);

@@ -1,12 +1,17 @@
 // The controls of the view: opening, cut, what is looked at, and pointing.
+import * as brush from "/brush.js";
+import { Coat } from "/coat.js";
 import { $, button, element, number, tell } from "/page.js";
-import { openings } from "/fields.js";
+import { openings, wishes } from "/fields.js";
 import { cividis, MOST_DRAFT } from "/tools.js";
 
 const GATE = 0x0072b2;
 const VENT = 0x009e73;
 const NOTE = 0xd55e00;
 const NEXT = { shown: "see-through", "see-through": "hidden", hidden: "shown" };
+
+// The eye looks along an axis if the cosine between them is above this: within 8°.
+const NEARLY = Math.cos((8 * Math.PI) / 180);
 const AXES = { x: "from the middle, to the right", y: "from the middle, up", z: "from the middle, to the front" };
 
 export class Hands {
@@ -16,6 +21,7 @@ export class Hands {
     this.host = host;
     this.report = null;
     this.toShare = null;
+    this.coat = new Coat(view, tools);
     this.dots = [];
     this.noted = [];
     this.length = [];
@@ -23,9 +29,11 @@ export class Hands {
     this.buttons = {
       gate: button("Place the gate", () => this.begin("gate"), { id: "place-gate" }),
       vent: button("Place a vent", () => this.begin("vent"), { id: "place-vent" }),
+      brush: button("Mark for the seam", () => this.begin("brush"), { id: "brush" }),
       length: button("Measure", () => this.begin("length"), { id: "measure" }),
     };
     $("hands").replaceChildren(...Object.values(this.buttons));
+    brush.begin(() => host.side());
     this.press(null);
     $("opening").addEventListener("input", () => this.open());
     $("look").addEventListener("change", () => this.look());
@@ -39,6 +47,7 @@ export class Hands {
       b.setAttribute("aria-pressed", String(name === which));
     }
     this.mode = which;
+    brush.inHand(which === "brush");
   }
 
   // Begins to point at something, or ends it if it was begun.
@@ -52,6 +61,7 @@ export class Hands {
     const words = {
       gate: "Click where the gate should join.",
       vent: "Click where a vent should join.",
+      brush: "Click the middle of each place to mark.",
       length: "Click two places.",
     };
     this.find(words[mode], (hit) => this.found(mode, hit));
@@ -83,6 +93,11 @@ export class Hands {
       this.lengthAt(hit.at);
       return;
     }
+    if (mode === "brush") {
+      // it stays in hand until it is put away
+      tell(brush.mark(this.toShare(hit.at)));
+      return;
+    }
     this.host.placed(mode, this.toShare(hit.at));
     this.press(null);
     this.view.pointed = null;
@@ -99,8 +114,11 @@ export class Hands {
     if (this.length.length === 2) {
       const [a, b] = this.length;
       this.dots.push(this.tools.stretch(a, b));
-      const mm = Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
-      const model = this.report ? mm / this.report.scale[0] : mm;
+      const apart = (p, q) => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
+      const mm = apart(a, b);
+      const model = this.report
+        ? mm / this.report.scale[0]
+        : apart(this.toShare(a), this.toShare(b)) * this.host.side();
       const drawn = this.report ? `, ${number(mm, 2)} mm in the mold` : "";
       tell(`${number(model, 2)} mm on the model${drawn}.`);
       this.host.measured(model);
@@ -115,10 +133,21 @@ export class Hands {
   }
 
   // A model is shown.
-  onModel(toShare) {
+  onModel(toShare, fromShare) {
     this.fresh(null);
     this.toShare = toShare;
-    this.fromShare = null;
+    this.fromShare = fromShare;
+    $("toward").disabled = false;
+  }
+
+  // The direction toward the eye in the model's frame; along an axis if it is near to one.
+  toward() {
+    const [zero, end] = [[0, 0, 0], this.view.toward()].map((p) => this.toShare(p));
+    const way = end.map((v, k) => v - zero[k]);
+    const long = Math.hypot(...way);
+    const unit = way.map((v) => v / long);
+    const along = unit.findIndex((v) => Math.abs(v) > NEARLY);
+    return unit.map((v, k) => (along < 0 ? Math.round(v * 1000) / 1000 : k === along ? Math.sign(v) : 0));
   }
 
   // A finished mold is shown: places come in its frame.
@@ -139,6 +168,7 @@ export class Hands {
     $("opening").value = 0;
     $("look-caught").hidden = report.survey.caught.length === 0;
     $("look-caught").disabled = report.survey.caught.length === 0;
+    $("toward").disabled = false;
     this.open();
     this.legend();
     this.look();
@@ -151,6 +181,8 @@ export class Hands {
     this.noted = [];
     this.length = [];
     this.spots = [];
+    this.toShare = null;
+    this.fromShare = null;
     this.tools.extra = [];
     this.press(null);
     this.point(null);
@@ -158,7 +190,7 @@ export class Hands {
     $("cut").value = "";
     $("cut-line").hidden = true;
     $("level-line").hidden = true;
-    $("scale").hidden = true;
+    $("colors").hidden = true;
     for (const b of Object.values(this.buttons)) {
       b.disabled = false;
     }
@@ -167,19 +199,24 @@ export class Hands {
   // Something is shown on which nothing can be placed.
   off() {
     this.fresh(null);
-    this.buttons.gate.disabled = true;
-    this.buttons.vent.disabled = true;
+    for (const b of ["gate", "vent", "brush"]) {
+      this.buttons[b].disabled = true;
+    }
+    $("toward").disabled = true;
   }
 
-  // Marks the places asked for.
+  // Marks the places asked for, and those marked for the seam.
   openings() {
     (this.spots ?? []).forEach((s) => s.removeFromParent());
     this.spots = [];
     if (!this.view.group || !this.toShare) {
       return;
     }
-    const back = this.fromShare ?? ((s) => s.map((v) => v / this.toShare([1, 0, 0])[0]));
-    const mark = (s, color) => this.spots.push(this.tools.ball(back(s), this.tools.dot(), color, true));
+    if ($("look").value === "pieces") {
+      this.coat.draw(wishes.all, this.toShare);
+      this.marksScale();
+    }
+    const mark = (s, color) => this.spots.push(this.tools.ball(this.fromShare(s), this.tools.dot(), color, true));
     if (openings.gate) {
       mark(openings.gate, GATE);
     }
@@ -239,13 +276,14 @@ export class Hands {
   look() {
     const what = $("look").value;
     this.tools.clear();
+    this.coat.show(what === "pieces");
     $("level-line").hidden = what !== "fill";
     $("legend").hidden = what !== "pieces";
     for (const p of this.view.pieces) {
       this.view.show(p.name, what === "pieces" ? (this.how[p.name] ?? "shown") : "hidden");
     }
     this.view.show("casting", "shown");
-    $("scale").hidden = true;
+    $("colors").hidden = true;
     if (what === "draft") {
       const low = this.tools.draft(this.report.pieces.map((p) => p.pull));
       this.draftScale(low);
@@ -256,13 +294,23 @@ export class Hands {
       this.tools.fill(this.report.pour.up, this.report.pouring.fill.pockets);
       this.fillScale();
       this.level();
+    } else {
+      this.openings();
     }
     this.cut();
   }
 
   scale(...parts) {
-    $("scale").replaceChildren(...parts);
-    $("scale").hidden = false;
+    $("colors").replaceChildren(...parts);
+    $("colors").hidden = false;
+  }
+
+  marksScale() {
+    const marks = brush.legend();
+    $("colors").hidden = marks.length === 0;
+    if (marks.length) {
+      this.scale(element("p", "Marked for the seam"), ...marks);
+    }
   }
 
   swatch(color, words) {

@@ -152,11 +152,20 @@ export class View {
     });
   }
 
-  // A model as its file has it: z up.
-  async model(address, name) {
+  // A model as its file has it, turned by the rows of its frame, in which z is up; y is up here.
+  async model(address, name, [a, b, c]) {
     await this.load(address, name);
-    this.group.rotation.x = -Math.PI / 2;
+    const turn = new THREE.Matrix4().set(...a, 0, ...c, 0, ...b.map((v) => -v), 0, 0, 0, 0, 1);
+    this.group.quaternion.setFromRotationMatrix(turn);
     this.look();
+  }
+
+  // The direction from what is looked at to the eye, in the frame of the file shown.
+  toward() {
+    const root = this.root();
+    root.updateWorldMatrix(true, false);
+    const way = this.camera.position.clone().sub(this.controls.target);
+    return way.transformDirection(root.matrixWorld.clone().invert()).toArray();
   }
 
   // A finished mold; the report says in which order and direction pieces leave.
