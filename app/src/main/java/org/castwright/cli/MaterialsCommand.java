@@ -99,6 +99,13 @@ final class MaterialsCommand implements Callable<Integer> {
         "gate, vent, head",
         format("%.1f, %.1f, %.0f mm", m.gateMm(), m.ventMm(), m.headMm()),
         rule);
+    row(
+        out,
+        "better filled",
+        m.filling() == null
+            ? null
+            : (m.filling().bottom() ? "from below: " : "from the top: ") + m.filling().words(),
+        m.filling() == null ? null : m.filling().source());
     if (m.mix() != null) {
       row(out, "mix", m.mix().words(), m.mix().source());
     }

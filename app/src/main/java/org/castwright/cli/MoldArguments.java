@@ -8,6 +8,7 @@ import org.castwright.material.Materials;
 import org.castwright.pipeline.WishesFile;
 import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
+import org.castwright.plan.GateEnd;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.Openings;
@@ -130,6 +131,15 @@ final class MoldArguments {
   private double leaveVolume;
 
   @Option(
+      names = "--gate",
+      paramLabel = "top|bottom|auto",
+      defaultValue = "top",
+      description =
+          "End of the casting that the gate joins: bottom means a sprue beside the casting and a"
+              + " riser on top, auto as the material table advises (default: ${DEFAULT-VALUE}).")
+  private GateEnd gateEnd;
+
+  @Option(
       names = "--gate-at",
       paramLabel = "X,Y,Z",
       converter = Vector.class,
@@ -217,7 +227,7 @@ final class MoldArguments {
         .leaveMm3(leaveVolume)
         .moldStrain(moldStrain / 100)
         .allowCaught(allowCaught)
-        .openings(new Openings(gateAt, ventsAt, gateBore, ventBore))
+        .openings(new Openings(gateAt, ventsAt, gateEnd, gateBore, ventBore))
         .threads(threads)
         .build();
   }

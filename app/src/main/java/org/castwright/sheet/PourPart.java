@@ -76,6 +76,9 @@ final class PourPart {
               Units.time(material.workingTimeMin())));
     }
     words.add("Pour a thin stream into G without a pause.");
+    if (report.pour().gate().at().equals("bottom")) {
+      words.add("It fills from below: the first V is the riser, stop only when it is full.");
+    }
     int vents = report.pour().vents();
     words.add(
         vents == 0

@@ -19,6 +19,7 @@ import org.castwright.pipeline.Up;
 import org.castwright.pipeline.WishesFile;
 import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
+import org.castwright.plan.GateEnd;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.Openings;
@@ -66,6 +67,7 @@ final class OrderReader {
           "shrink_percent",
           "release_mm",
           "allow_caught",
+          "gate_end",
           "gate_at",
           "vents_at",
           "gate_mm",
@@ -256,7 +258,12 @@ final class OrderReader {
     for (JsonNode v : list("vents_at")) {
       vents.add(vector("vents_at", v));
     }
-    return new Openings(vector("gate_at"), vents, number("gate_mm", 0), number("vent_mm", 0));
+    return new Openings(
+        vector("gate_at"),
+        vents,
+        choice("gate_end", GateEnd.class, GateEnd.TOP),
+        number("gate_mm", 0),
+        number("vent_mm", 0));
   }
 
   private Vec3 vector(String field) {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.pipeline.JobOptions;
+import org.castwright.plan.GateEnd;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.PiecePull;
 import org.castwright.seams.Mark;
@@ -30,7 +31,9 @@ class OrderReaderTest {
         read(
             """
             , "leave_mm3": 8, "wedge_deg": 20, "mold_strain_percent": 40, "heal": "remesh",
-            "remesh_cell_mm": 0.5, "fill_voids": true, "shrink_percent": [1, 2, 3]""");
+            "remesh_cell_mm": 0.5, "fill_voids": true, "shrink_percent": [1, 2, 3],
+            "gate_end": "bottom\"""");
+    assertEquals(GateEnd.BOTTOM, o.mold().openings().gate());
     assertEquals(8, o.mold().leaveMm3());
     assertEquals(20, o.wedgeDeg());
     assertEquals(0.4, o.mold().moldStrain(), 1e-12);

@@ -25,6 +25,7 @@ import java.util.Map;
  * @param notes one sentence for the job sheet
  * @param figures what else the table knows
  * @param mix how it is mixed, or null for what is not
+ * @param filling which end it is better filled from, or null when the table does not say
  * @param release release agent, or null when the table knows none
  */
 public record Material(
@@ -44,6 +45,7 @@ public record Material(
     String notes,
     Map<Quantity, Figure> figures,
     MixRule mix,
+    Filling filling,
     Release release) {
 
   public Material {
@@ -62,6 +64,14 @@ public record Material(
 
   /** What keeps it from sticking. */
   public record Release(String words, String source) {}
+
+  /**
+   * Which end it is better filled from.
+   *
+   * @param bottom from below, by a sprue beside the casting
+   * @param words why, in a sentence without its full stop
+   */
+  public record Filling(boolean bottom, String words, String source) {}
 
   /** Share, 0.01 = 1 %. */
   public record DemoldStrain(double share, String source) {}
@@ -107,6 +117,7 @@ public record Material(
         notes,
         figures,
         mix,
+        filling,
         release);
   }
 

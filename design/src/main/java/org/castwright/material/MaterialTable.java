@@ -154,6 +154,7 @@ final class MaterialTable {
         m.notes(),
         m.figures(),
         m.mix(),
+        m.filling(),
         m.release());
   }
 }

@@ -15,7 +15,7 @@ public final class JobFile {
   static final String NAME = "job.json";
 
   /** What jobs of earlier versions do not say, and is then by rule. */
-  private static final String ADDED = "/options/mold/openings";
+  private static final String[] ADDED = {"/options/mold/openings", "/options/mold/openings/gate"};
 
   private JobFile() {}
 

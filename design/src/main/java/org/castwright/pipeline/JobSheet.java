@@ -206,6 +206,12 @@ final class JobSheet {
     item(
         "%d gate, %d vent(s): stop when every vent shows material.",
         report.pour().gates(), report.pour().vents());
+    Report.GateInfo gate = report.pour().gate();
+    if (gate.at().equals("bottom")) {
+      item(
+          "It fills from below: pour down the gate beside the casting until the riser on top is full.");
+    }
+    item("Gate at the %s. %s", gate.at(), gate.why());
     if (!m.pourC().isEmpty()) {
       item("Pour at %s °C.", range(m.pourC()));
     }

@@ -64,18 +64,20 @@ public final class Json {
   }
 
   /**
-   * The same for a value that earlier versions wrote without the entry at {@code added}, which then
-   * reads as null.
+   * The same for a value that earlier versions wrote without the entries at {@code added}, which
+   * then read as null.
    *
-   * @param added a JSON Pointer (RFC 6901)
+   * @param added JSON Pointers (RFC 6901)
    */
-  static <T> T read(String text, Class<T> type, String added) throws JsonProcessingException {
+  static <T> T read(String text, Class<T> type, String... added) throws JsonProcessingException {
     JsonNode tree = MAPPER.readTree(text);
-    JsonPointer at = JsonPointer.compile(added);
-    if (tree != null && tree.at(at.head()) instanceof ObjectNode parent) {
-      String name = at.last().getMatchingProperty();
-      if (!parent.has(name)) {
-        parent.putNull(name);
+    for (String entry : added) {
+      JsonPointer at = JsonPointer.compile(entry);
+      if (tree != null && tree.at(at.head()) instanceof ObjectNode parent) {
+        String name = at.last().getMatchingProperty();
+        if (!parent.has(name)) {
+          parent.putNull(name);
+        }
       }
     }
     return MAPPER.treeToValue(tree, type);

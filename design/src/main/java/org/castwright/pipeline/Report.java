@@ -216,10 +216,20 @@ public record Report(
       String position,
       List<Double> up,
       int roofPeaks,
+      GateInfo gate,
       int gates,
       int vents,
       double volumeToPourMm3,
       double massToPourKg) {}
+
+  /**
+   * Which end of the casting the gate joins.
+   *
+   * @param asked top, bottom or auto
+   * @param at top or bottom
+   * @param why the rule with its source, or why it could not be
+   */
+  public record GateInfo(String asked, String at, String why) {}
 
   /** The volume balance as designed. */
   public record Volumes(

@@ -301,6 +301,8 @@ final class ReportMaker {
         lower(pour.pour()),
         array(pour.up()),
         pour.peaks(),
+        new Report.GateInfo(
+            lower(pour.gate().asked()), pour.gate().bottom() ? "bottom" : "top", pour.gate().why()),
         gates,
         pour.channels().size() - gates,
         volume,

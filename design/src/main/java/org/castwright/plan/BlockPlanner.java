@@ -18,14 +18,16 @@ final class BlockPlanner {
   private final TriMesh casting;
   private final Sizes sizes;
   private final MoldOptions options;
+  private final SprueRoom sprue;
   private final ShadowMap shadow;
   private final Geometry shadowOutline;
 
-  BlockPlanner(TriMesh casting, Sizes sizes, MoldOptions options, double extra) {
+  BlockPlanner(TriMesh casting, Sizes sizes, MoldOptions options, SprueRoom sprue, double extra) {
     this.casting = casting;
+    this.sprue = sprue;
     this.sizes = sizes;
     this.options = options;
-    double reach = mostMargin() + extra + 2 * sizes.mouth() + 10;
+    double reach = mostMargin() + extra + 2 * sizes.mouth() + 10 + sprue.below();
     double cell = Math.max(0.25, casting.bounds().longestSide() / 400);
     this.shadow = ShadowMap.of(casting, reach, cell);
     this.shadowOutline = options.block() == BlockShape.CONTOUR ? Outline.shadow(shadow) : null;
@@ -82,9 +84,9 @@ final class BlockPlanner {
     double low = Math.max(sizes.wall(), sizes.gate() / 2 + 4);
     BlockBox box =
         new BlockBox(
-            out(c.min().x() - margin, -1),
-            out(c.min().y() - margin, -1),
-            out(c.max().x() + margin, 1),
+            out(c.min().x() - Math.max(margin, sprue.left()), -1),
+            out(c.min().y() - Math.max(margin, sprue.below()), -1),
+            out(c.max().x() + Math.max(margin, sprue.right()), 1),
             out(c.max().y() + top, 1),
             out(c.min().z() - low, -1),
             out(c.max().z() + low, 1));

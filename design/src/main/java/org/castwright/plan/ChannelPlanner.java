@@ -35,12 +35,16 @@ final class ChannelPlanner {
   /** How far across from its peak a vent may join, share of the casting's longest side. */
   private static final double REACH = 0.15;
 
+  private static final String NO_WAY =
+      "no way along the seam leads from a low place out under the casting and up beside it";
+
   private final TriMesh casting;
   private final Ground ground;
   private final Sizes sizes;
   private final SeamPoints seam;
   private final SeamChannels alongSeam;
   private final PullChannels alongPull;
+  private final BottomGate below;
   private final Room room;
   private final List<Channel> channels = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
@@ -53,10 +57,17 @@ final class ChannelPlanner {
     double apart = sizes.gate() / 2 + 2;
     this.seam = new SeamPoints(seamLoops, p -> ground.sideDistance(p.x(), p.y()) < apart);
     this.alongSeam = new SeamChannels(casting, room, box, sizes);
+    this.below = new BottomGate(casting, alongSeam, ground, sizes, seamLoops);
     this.alongPull = new PullChannels(casting, ground, box, sizes);
   }
 
-  PourPlan plan(Pour pour, AskedPlaces asked) {
+  /**
+   * The channels.
+   *
+   * @param end where the gate is wanted; at the bottom only in a standing mold and where no place
+   *     is asked for
+   */
+  PourPlan plan(Pour pour, AskedPlaces asked, GateChoice end) {
     int axis = pour == Pour.SEAM ? 1 : 2;
     double least = RoofPeaks.least(casting);
     List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, axis, 1, least);
@@ -65,7 +76,11 @@ final class ChannelPlanner {
     if (asks) {
       addAsked(maker.near(seen(pour, asked.gate()), true, warnings::add));
     }
-    if (pour == Pour.SEAM && !asks && !sidePieces()) {
+    Channel low = end.bottom() ? below.plan() : null;
+    if (low != null) {
+      add(low);
+      overRising(strongest(peaks));
+    } else if (pour == Pour.SEAM && !asks && !sidePieces()) {
       standing(strongest(peaks));
     } else {
       overPeaks(pour, strongest(peaks), asks ? maker : null);
@@ -78,9 +93,16 @@ final class ChannelPlanner {
     if (channels.isEmpty() && pour == Pour.SEAM) {
       highestPlace();
     }
-    addReliefVent(pour, peaks, maker, !asked.vents().isEmpty());
+    if (low == null) {
+      addReliefVent(pour, peaks, maker, !asked.vents().isEmpty());
+    }
     return new PourPlan(
-        pour, pour == Pour.SEAM ? Vec3.Y : Vec3.Z, List.copyOf(channels), peaks.size(), warnings);
+        pour,
+        pour == Pour.SEAM ? Vec3.Y : Vec3.Z,
+        List.copyOf(channels),
+        peaks.size(),
+        end.bottom() && low == null ? end.fallenBack(NO_WAY) : end,
+        warnings);
   }
 
   private boolean sidePieces() {
@@ -150,6 +172,24 @@ final class ChannelPlanner {
         add(c);
       } else if (!reached(peak)) {
         warnings.add(unvented(peak));
+      }
+    }
+  }
+
+  /** Over a level that rises from below: a riser at the highest place, vents at the others. */
+  private void overRising(List<RoofPeaks.Peak> peaks) {
+    double size = casting.bounds().longestSide();
+    for (RoofPeaks.Peak peak : peaks) {
+      Channel c = null;
+      if (channels.size() == 1) {
+        Vec3 join = seam.joinFor(peak.point(), Math.max(0.3, 0.003 * size), REACH * size);
+        c = join == null ? null : alongSeam.riser(join);
+      }
+      c = c == null ? atPeak(peak, false) : c;
+      if (c == null) {
+        warnings.add(unvented(peak));
+      } else {
+        add(c);
       }
     }
   }

@@ -141,12 +141,20 @@ final class DividedPlanner {
       Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
       BlockPlan block = block(casting.bounds(), sizes);
       UprightChannels channels = new UprightChannels(casting, block.box(), sizes, up.pull() >= 0);
-      PourPlan pour = channels.plan();
+      PourPlan pour = channels.plan(gateEnd());
       if (!channels.caught()) {
         return new Stand(up, frame, casting, sizes, block, pour);
       }
     }
     throw new IllegalStateException("no way up without a pull along it");
+  }
+
+  private GateChoice gateEnd() {
+    GateChoice wanted = GateChoice.wanted(options.openings().gate(), material);
+    return wanted.bottom()
+        ? wanted.fallenBack(
+            "pieces that leave along any pulls take channels along only straight up")
+        : wanted;
   }
 
   /** Pulls with a place stand at it in the cover already. */

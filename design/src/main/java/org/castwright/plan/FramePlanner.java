@@ -26,12 +26,13 @@ final class FramePlanner {
    * @param scale factors for the model's axes
    * @param pull of piece 1 in the model's frame
    * @param freely whether the mold may stand in any position about its pull
+   * @param fromBelow whether the gate joins at the bottom
    */
-  static MoldFrame of(TriMesh model, Vec3 scale, Vec3 pull, boolean freely) {
+  static MoldFrame of(TriMesh model, Vec3 scale, Vec3 pull, boolean freely, boolean fromBelow) {
     TriMesh scaled = model.scaled(scale);
     Frame frame = Frame.along(pull);
     frame = frame.turned(smallestRectangle(scaled.toLocal(frame)));
-    frame = PourPosition.of(scaled, frame, freely);
+    frame = PourPosition.of(scaled, frame, freely, fromBelow);
     Box3 box = scaled.toLocal(frame).bounds();
     return new MoldFrame(scale, frame, box.center());
   }

@@ -90,7 +90,11 @@ final class Planner {
     progress.at("plan", 0);
     MoldFrame frame =
         FramePlanner.of(
-            model, scale, survey.best().direction(), survey.best().free() || options.pieces() == 2);
+            model,
+            scale,
+            survey.best().direction(),
+            survey.best().free() || options.pieces() == 2,
+            gateEnd().bottom());
     try {
       MoldPlan plan = turned(frame, survey, cover);
       boolean few = cover == null || plan.pieces().size() <= cover.pulls().size() + PLUGS_COST;
@@ -214,11 +218,37 @@ final class Planner {
   }
 
   private MoldPlan planIn(MoldFrame frame, SurveyResult survey, CoverResult cover) {
+    GateChoice end = gateEnd();
+    MoldPlan plan = planIn(frame, survey, cover, end);
+    GateChoice found = plan.pour().gate();
+    // the block had room for a sprue that cannot be: without it the mold is smaller
+    return end.bottom() && !found.bottom() ? planIn(frame, survey, cover, found) : plan;
+  }
+
+  /** Where the gate is wanted, as far as it can be known before the block is. */
+  private GateChoice gateEnd() {
+    GateChoice wanted = GateChoice.wanted(options.openings().gate(), material);
+    if (!wanted.bottom()) {
+      return wanted;
+    }
+    if (options.pour() == Pour.PULL) {
+      return wanted.fallenBack("in a lying mold channels run up along the pull");
+    }
+    if (options.block() == BlockShape.CONTOUR) {
+      return wanted.fallenBack(
+          "a block that follows the casting has no ground for a sprue beside it");
+    }
+    return options.openings().gateAt() == null
+        ? wanted
+        : wanted.fallenBack("its place was asked for");
+  }
+
+  private MoldPlan planIn(MoldFrame frame, SurveyResult survey, CoverResult cover, GateChoice end) {
     TriMesh casting = frame.toMold(model);
     Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm()).with(options.openings());
     MoldPlan plan = null;
     for (int k = 0; k < TRIES; k++) {
-      plan = attempt(survey, cover, frame, casting, sizes, k * (sizes.keyDiameter() + 2));
+      plan = attempt(survey, cover, frame, casting, sizes, end, k * (sizes.keyDiameter() + 2));
       if (plan.keys().size() >= 3) {
         return plan;
       }
@@ -266,8 +296,10 @@ final class Planner {
       MoldFrame frame,
       TriMesh casting,
       Sizes sizes,
+      GateChoice end,
       double extra) {
-    BlockPlanner blocks = new BlockPlanner(casting, sizes, options, extra);
+    SprueRoom sprue = end.bottom() ? SprueRoom.of(casting, sizes) : SprueRoom.NONE;
+    BlockPlanner blocks = new BlockPlanner(casting, sizes, options, sprue, extra);
     BlockPlan block = blocks.plan(extra);
     PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
     List<SidePiece> reaching = sides(survey, casting, block.box(), po);
@@ -284,7 +316,7 @@ final class Planner {
     List<String> notes = new ArrayList<>(warnings);
     PourPlan pour =
         new ChannelPlanner(casting, room, block.box(), sizes, parting.seamLoops())
-            .plan(options.pour(), AskedPlaces.of(options.openings(), frame));
+            .plan(options.pour(), AskedPlaces.of(options.openings(), frame), end);
     notes.addAll(pour.warnings());
     KeyPlanner keyPlanner = new KeyPlanner(room, block.box(), sizes);
     int count = options.keyCount() > 0 ? options.keyCount() : keyPlanner.usualCount();

@@ -32,12 +32,17 @@ final class PourPosition {
   /** Places this low on the model, as a share of its height, are what it stands on. */
   private static final double FOOT = 0.03;
 
+  /** What it costs that a gate at the bottom joins where it shows, in vents. */
+  private static final double GATE_SHOWN = 1;
+
   private final TriMesh local;
   private final double[] modelHeight;
   private final double footMm;
   private final double least;
+  private final boolean fromBelow;
 
-  private PourPosition(TriMesh scaled, Frame frame) {
+  private PourPosition(TriMesh scaled, Frame frame, boolean fromBelow) {
+    this.fromBelow = fromBelow;
     local = scaled.toLocal(frame);
     least = RoofPeaks.least(local);
     modelHeight = new double[scaled.vertexCount()];
@@ -56,9 +61,10 @@ final class PourPosition {
    *
    * @param freely by any angle and with a foot that may come up; else by right angles only, as
    *     where a side piece may take the foot
+   * @param fromBelow whether the gate joins at the bottom, which then had better be the foot
    */
-  static Frame of(TriMesh scaled, Frame frame, boolean freely) {
-    PourPosition p = new PourPosition(scaled, frame);
+  static Frame of(TriMesh scaled, Frame frame, boolean freely, boolean fromBelow) {
+    PourPosition p = new PourPosition(scaled, frame, fromBelow);
     double flat = p.turned(0).size().x() * p.turned(0).size().y();
     int best = 0;
     double least = Double.POSITIVE_INFINITY;
@@ -93,7 +99,16 @@ final class PourPosition {
     List<RoofPeaks.Peak> peaks = RoofPeaks.of(mesh(angle), 1, 1, least);
     long shown = peaks.stream().filter(q -> modelHeight[q.vertex()] > footMm).count();
     double seen = freely ? SHOWN * shown / Math.max(1, peaks.size()) : 0;
-    return cost + peaks.size() + seen;
+    return cost + peaks.size() + seen + (fromBelow ? gateShown(angle) : 0);
+  }
+
+  private double gateShown(int angle) {
+    TriMesh mesh = mesh(angle);
+    int lowest = 0;
+    for (int v = 1; v < modelHeight.length; v++) {
+      lowest = mesh.vertex(v).y() < mesh.vertex(lowest).y() ? v : lowest;
+    }
+    return modelHeight[lowest] > footMm ? GATE_SHOWN : 0;
   }
 
   private Box3 turned(int angle) {

@@ -2,6 +2,7 @@ package org.castwright.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
@@ -29,6 +30,7 @@ final class SeamChannels {
 
   private final TriMesh casting;
   private final Ground ground;
+  private final Room room;
   private final BlockBox box;
   private final Sizes sizes;
   private final Route apart;
@@ -36,6 +38,7 @@ final class SeamChannels {
 
   SeamChannels(TriMesh casting, Room room, BlockBox box, Sizes sizes) {
     this.casting = casting;
+    this.room = room;
     this.ground = room.ground();
     this.box = box;
     this.sizes = sizes;
@@ -51,18 +54,62 @@ final class SeamChannels {
    * @param name for the report; a gate has a funnel
    */
   Channel from(Vec3 join, String name, boolean gate) {
-    Channel c = from(join, name, gate, apart);
-    return c == null && !gate ? from(join, name, false, anyhow) : c;
+    Use use = new Use(name, gate, gate);
+    Channel c = from(join, use, apart);
+    return c == null && !gate ? from(join, use, anyhow) : c;
   }
 
-  private Channel from(Vec3 join, String name, boolean gate, Route route) {
-    double bore = gate ? sizes.gate() : sizes.vent();
+  /** A vent as wide as the gate and with its funnel, that feeds what shrinks; or null. */
+  Channel riser(Vec3 join) {
+    return from(join, new Use("riser", false, true), apart);
+  }
+
+  /**
+   * What a channel is for.
+   *
+   * @param wide whether it has the gate's bore and its funnel
+   */
+  private record Use(String name, boolean gate, boolean wide) {}
+
+  /**
+   * A gate from a low place on the seam: out under the casting, then up beside it; as wide as there
+   * is room for, or null when there is no such way within the block.
+   */
+  Channel below(Vec3 join) {
+    boolean left = SprueRoom.left(casting);
+    Box3 c = casting.bounds();
+    double bore = sizes.gate();
+    for (double r = bore / 2; r >= Math.min(bore / 2, 0.5); r *= 0.75) {
+      double away = r + SprueRoom.APART;
+      double y = c.min().y() - away;
+      double x = left ? c.min().x() - away : c.max().x() + away;
+      Route down = new Route((px, py) -> ground.shadowDistance(px, -py), -y);
+      if (room.toOutside(x, y) < r + SprueRoom.WALL - 0.5
+          || !down.straightUp(join.x(), -join.y(), r)) {
+        continue;
+      }
+      List<double[]> way =
+          List.of(
+              new double[] {join.x(), join.y()},
+              new double[] {join.x(), y},
+              new double[] {x, y},
+              new double[] {x, box.y1()});
+      Channel gate = along(join, way, r, new Use("gate", true, true));
+      if (within(gate)) {
+        return gate;
+      }
+    }
+    return null;
+  }
+
+  private Channel from(Vec3 join, Use use, Route route) {
+    double bore = use.wide ? sizes.gate() : sizes.vent();
     for (double r = bore / 2; r >= Math.min(bore / 2, 0.5); r *= 0.75) {
       List<double[]> way =
           route.straightUp(join.x(), join.y(), r)
               ? List.of(new double[] {join.x(), join.y()}, new double[] {join.x(), box.y1()})
               : route.around(join.x(), join.y(), r, box.x0() + r + 2, box.x1() - r - 2);
-      Channel c = way == null ? null : along(join, way, r, name, gate);
+      Channel c = way == null ? null : along(join, way, r, use);
       if (c != null && within(c)) {
         return c;
       }
@@ -87,7 +134,7 @@ final class SeamChannels {
     return true;
   }
 
-  private Channel along(Vec3 join, List<double[]> way, double widest, String name, boolean gate) {
+  private Channel along(Vec3 join, List<double[]> way, double widest, Use use) {
     Start start = startAt(join, way);
     double r = start == null ? widest : start.radiusFor(widest);
     List<double[]> corners = new ArrayList<>(way);
@@ -96,7 +143,7 @@ final class SeamChannels {
     } else if (start != null) {
       corners.add(0, start.point(join, r));
     }
-    double mouth = gate ? mouthRadius(way, r) : r;
+    double mouth = use.wide ? mouthRadius(way, r) : r;
     List<Channel.Station> stations =
         new ArrayList<>(
             new SeamBore(ground, r, mouth, join.z(), box.z0(), box.z1()).along(corners));
@@ -104,7 +151,7 @@ final class SeamChannels {
     double grow = mouth > r ? PAST * SeamBore.FUNNEL_SLOPE : 0;
     Vec3 past = outer.center().plus(new Vec3(0, PAST, 0));
     stations.add(new Channel.Station(past, outer.radius() + grow, outer.rise()));
-    return Channel.of(name, gate, Channel.Course.SEAM, stations, r, mouth);
+    return Channel.of(use.name, use.gate, Channel.Course.SEAM, stations, r, mouth);
   }
 
   /** Which way the casting lies from a join, and the stretch of it there. */
@@ -162,6 +209,8 @@ final class SeamChannels {
     double h = ground.heightAt(end[0], end[1]);
     double most = Math.min(box.z1() - h, h - box.z0()) - 3;
     most = Math.min(most, Math.min(end[0] - box.x0(), box.x1() - end[0]) - 3);
+    // a funnel's rim keeps off what is there already
+    most = Math.min(most, room.toTaken(end[0], end[1]) - 2);
     double straight = end[1] - way.get(way.size() - 2)[1];
     most = Math.min(most, r + 0.8 * straight * SeamBore.FUNNEL_SLOPE);
     return Math.max(r, Math.min(sizes.mouth() / 2 * r / (sizes.gate() / 2), most));

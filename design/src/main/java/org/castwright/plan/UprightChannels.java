@@ -65,7 +65,12 @@ final class UprightChannels {
     above.look(casting, upright, PIXELS, LEAST_PIXEL);
   }
 
-  PourPlan plan() {
+  /**
+   * The channels.
+   *
+   * @param end where it is, for the plan's record: here always at the top
+   */
+  PourPlan plan(GateChoice end) {
     double least = RoofPeaks.least(casting);
     List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, 1, 1, least);
     double[] deep = peaks.stream().mapToDouble(p -> -p.persistence()).sorted().toArray();
@@ -104,7 +109,7 @@ final class UprightChannels {
     if (channels.size() == 1) {
       warnings.add("The gate lets the air out too: pour slowly, down one side of the funnel.");
     }
-    return new PourPlan(Pour.SEAM, Vec3.Y, List.copyOf(channels), peaks.size(), warnings);
+    return new PourPlan(Pour.SEAM, Vec3.Y, List.copyOf(channels), peaks.size(), end, warnings);
   }
 
   /** Whether a piece that leaves along the channels would be caught under one. */

@@ -107,7 +107,7 @@ class OpeningsTest {
 
   @Test
   void impossibleBoresAreRefused() {
-    assertThrows(IllegalArgumentException.class, () -> new Openings(null, List.of(), 1, 0));
-    assertThrows(IllegalArgumentException.class, () -> new Openings(null, null, 0, 21));
+    assertThrows(IllegalArgumentException.class, () -> new Openings(null, List.of(), null, 1, 0));
+    assertThrows(IllegalArgumentException.class, () -> new Openings(null, null, null, 0, 21));
   }
 }

@@ -14,6 +14,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshException;
 import org.castwright.plan.BlockShape;
 import org.castwright.plan.Closing;
+import org.castwright.plan.GateEnd;
 import org.castwright.plan.KeyShape;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.Openings;
@@ -68,7 +69,8 @@ class JobFileTest {
               2.5,
               0.12,
               true,
-              new Openings(new Vec3(1, 2, 3), List.of(new Vec3(0.1, 5, 6)), 9, 1.25),
+              new Openings(
+                  new Vec3(1, 2, 3), List.of(new Vec3(0.1, 5, 6)), GateEnd.BOTTOM, 9, 1.25),
               3),
           new Vec3(300, 301, 302));
 
@@ -109,6 +111,17 @@ class JobFileTest {
     MoldOptions read = JobFile.read(job).options().mold();
     assertEquals(Openings.BY_RULE, read.openings());
     assertEquals(3, read.threads());
+  }
+
+  @Test
+  void aJobOfAnEarlierVersionHasItsGateAtTheTop() throws IOException {
+    String now = Files.readString(job);
+    String then = now.replaceAll("\\s*\"gate\" : \"BOTTOM\",", "");
+    assertTrue(then.length() < now.length(), then);
+    Files.writeString(job, then);
+    Openings read = JobFile.read(job).options().mold().openings();
+    assertEquals(GateEnd.TOP, read.gate());
+    assertEquals(1.25, read.ventMm());
   }
 
   @Test

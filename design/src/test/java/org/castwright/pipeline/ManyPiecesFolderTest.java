@@ -105,7 +105,9 @@ class ManyPiecesFolderTest {
             Piece.of(1, Vec3.Z, snapped(two.pieces().get(0).body())),
             Piece.of(2, SLANTED, snapped(lower.inside())),
             Piece.of(3, Vec3.Z.negate(), snapped(lower.outside())));
-    PourPlan pour = new PourPlan(two.pour().pour(), two.pour().up(), List.of(), 0, List.of());
+    PourPlan pour =
+        new PourPlan(
+            two.pour().pour(), two.pour().up(), List.of(), 0, two.pour().gate(), List.of());
     TriMesh casting = two.parted();
     return new Mold(
         with(two, pour, List.of()),

@@ -46,7 +46,7 @@ class PourPositionTest {
     // two bumps beside the top of every right angle
     TriMesh mesh = bumpy(78, 102, 168, 192, 258, 282, 348, 12);
     assertEquals(2, peaks(mesh, Frame.WORLD));
-    Frame f = PourPosition.of(mesh, Frame.WORLD, true);
+    Frame f = PourPosition.of(mesh, Frame.WORLD, true, false);
     assertEquals(1, peaks(mesh, f));
     assertEquals(1, f.w().z(), 1e-12);
     assertFalse(Math.abs(f.u().x()) > 0.99 || Math.abs(f.u().y()) > 0.99, f + "");
@@ -55,12 +55,13 @@ class PourPositionTest {
   @Test
   void noTiltWithoutNeed() {
     TriMesh bar = Primitives.box(new Vec3(-60, -10, -10), new Vec3(60, 10, 10));
-    Frame f = PourPosition.of(bar, Frame.WORLD, true);
+    Frame f = PourPosition.of(bar, Frame.WORLD, true, false);
     // lying: lower
     assertEquals(1, Math.abs(f.v().y()), 1e-12);
     // three bumps on top in one position, one in the others
     assertEquals(
-        1, peaks(bumpy(75, 90, 105), PourPosition.of(bumpy(75, 90, 105), Frame.WORLD, true)));
+        1,
+        peaks(bumpy(75, 90, 105), PourPosition.of(bumpy(75, 90, 105), Frame.WORLD, true, false)));
   }
 
   /** All else alike, the mold is filled through what the model stands on. */
@@ -69,10 +70,10 @@ class PourPositionTest {
     double[] profile = {0, 0, 25, 0, 18, 40, 0, 40};
     TriMesh frustum = FloatGrid.snap(Primitives.revolve(profile, 48));
     Frame along = Frame.along(Vec3.X);
-    Frame f = PourPosition.of(frustum, along, true);
+    Frame f = PourPosition.of(frustum, along, true, false);
     Vec3 up = f.v();
     assertTrue(up.z() < -0.99, up + "");
     // where a side piece may take the foot only peaks and height count
-    assertEquals(along.quarterTurned(0).v(), PourPosition.of(frustum, along, false).v());
+    assertEquals(along.quarterTurned(0).v(), PourPosition.of(frustum, along, false, false).v());
   }
 }

@@ -25,10 +25,12 @@ class UprightChannelsTest {
 
   private static final SolidKernel KERNEL = new ManifoldKernel();
 
+  private static final GateChoice AT_TOP = new GateChoice(GateEnd.TOP, false, "");
+
   private static PourPlan of(TriMesh casting) {
     BlockBox box = BlockBox.around(casting.bounds(), 20, 20);
     Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), 0);
-    return new UprightChannels(casting, box, sizes, false).plan();
+    return new UprightChannels(casting, box, sizes, false).plan(AT_TOP);
   }
 
   private static UprightChannels drawn(TriMesh casting) {
@@ -41,7 +43,7 @@ class UprightChannelsTest {
   @Test
   void aGateThatIsDrawnNarrowsUpward() {
     UprightChannels channels = drawn(Primitives.box(new Vec3(-20, -10, -15), new Vec3(20, 10, 15)));
-    List<Channel.Station> s = channels.plan().channels().get(0).stations();
+    List<Channel.Station> s = channels.plan(AT_TOP).channels().get(0).stations();
     assertFalse(channels.caught());
     for (int i = 2; i < s.size(); i++) {
       assertTrue(s.get(i).radius() <= s.get(i - 1).radius(), "at station " + i);
@@ -54,7 +56,7 @@ class UprightChannelsTest {
   void aGateWiderThanItsTopHoldsThePiece() {
     UprightChannels channels =
         drawn(Primitives.revolve(new double[] {0, -30, 30, 0, 0, 30}, 48).toLocal(UPRIGHT));
-    channels.plan();
+    channels.plan(AT_TOP);
     assertTrue(channels.caught());
   }
 
