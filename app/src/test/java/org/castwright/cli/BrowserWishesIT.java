@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -47,15 +48,16 @@ class BrowserWishesIT extends InBrowser {
     bring("marked");
     page.waitForSelector("#hands", visible());
     openAll();
-    Map<String, String> asked =
-        Map.of(
-            "#scale", "1.25",
-            "#shrink_percent", "1",
-            "#shrink_z", "2",
-            "#bed_x", "200",
-            "#leave_mm3", "4",
-            "#pulls", "1=0,0,1 2=0,0,-1");
+    // in this order: along z there is nothing to say before the rest is said
+    Map<String, String> asked = new LinkedHashMap<>();
+    asked.put("#scale", "1.25");
+    asked.put("#shrink_percent", "1");
+    asked.put("#shrink_z", "2");
+    asked.put("#bed_x", "200");
+    asked.put("#leave_mm3", "4");
+    asked.put("#pulls", "1=0,0,1 2=0,0,-1");
     page.selectOption("#up", "y");
+    page.selectOption("#gate_end", "bottom");
     asked.forEach(this::fill);
     page.waitForTimeout(400);
     byte[] plain = page.locator("#view").screenshot();
@@ -96,6 +98,10 @@ class BrowserWishesIT extends InBrowser {
     openAll();
     asked.forEach((field, value) -> assertEquals(value, page.inputValue(field), field));
     assertEquals("y", page.inputValue("#up"));
+    assertEquals("bottom", page.inputValue("#gate_end"));
+    // with a pull fixed for each piece channels run straight up, which is said
+    String why = page.getAttribute("#v-pour", "title");
+    assertTrue(why.startsWith("At the bottom it cannot be"), why);
     assertTrue(page.textContent("#marks").contains("hide the seam here: 12.0 mm round"));
     page.waitForSelector("#colors:has-text('hide the seam here')", visible());
     Path shots = Files.createDirectories(Path.of("target/shots"));

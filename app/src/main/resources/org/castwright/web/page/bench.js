@@ -282,9 +282,10 @@ async function show(name, job) {
   verdict(
     "pour",
     `${number(p.volume_to_pour_mm3 / 1000)} cm³, ${number(p.mass_to_pour_kg * 1000)} g; ` +
-      `${p.gates} gate, ${p.vents} ${p.vents === 1 ? "vent" : "vents"}`,
+      `${p.gates} gate${p.gate?.at === "bottom" ? " from below" : ""}, ${p.vents} ${p.vents === 1 ? "vent" : "vents"}`,
     p.gates > 0 ? "good" : "bad",
   );
+  $("v-pour").title = p.gate?.why ?? "";
   const failed = report.proof.checks.filter((c) => !c.passed);
   const all = report.proof.checks.length;
   verdict(

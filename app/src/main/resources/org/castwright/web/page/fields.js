@@ -4,7 +4,7 @@ import * as frame from "/frame.js";
 import * as pulls from "/pulls.js";
 
 const CHOICES = [
-  "material", "process", "pieces", "block", "closing", "keys", "pour", "paper", "sheet_units", "units", "up", "heal",
+  "material", "process", "pieces", "block", "closing", "keys", "pour", "gate_end", "paper", "sheet_units", "units", "up", "heal",
 ];
 const NUMBERS = [
   "size_mm", "scale", "remesh_cell_mm", "shrink_percent", "mold_strain_percent", "wall_mm", "clearance_mm", "key_count",
@@ -233,6 +233,7 @@ export function restore(job, longest) {
   $("pulls").value = pulls.words(mold);
   $("allow_caught").checked = mold.allow_caught;
   const o = mold.openings ?? { gate_at: null, vents_at: [], gate_mm: 0, vent_mm: 0 };
+  $("gate_end").value = o.gate?.toLowerCase() ?? "top";
   set("gate_mm", o.gate_mm);
   set("vent_mm", o.vent_mm);
   const share = (p) => [p.x / longest, p.y / longest, p.z / longest];
