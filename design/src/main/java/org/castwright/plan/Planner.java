@@ -79,7 +79,7 @@ final class Planner {
     }
     CoverResult cover = cover(scaled, survey);
     boolean asked = !options.pulls().isEmpty() || !options.wishes().all().isEmpty();
-    if (cover != null && (asked || (!opposite(cover) && !made(scaled)))) {
+    if (cover != null && (asked || !plugsMayDo(cover, scaled))) {
       return divided(scale, survey, cover);
     }
     if (!opens(survey) && options.pieces() == 2) {
@@ -98,7 +98,8 @@ final class Planner {
     try {
       MoldPlan plan = turned(frame, survey, cover);
       boolean few = cover == null || plan.pieces().size() <= cover.pulls().size() + PLUGS_COST;
-      return few ? plan : divided(scale, survey, cover);
+      boolean poured = cover == null || !plan.pour().channels().isEmpty();
+      return few && poured ? plan : divided(scale, survey, cover);
     } catch (CaughtException e) {
       if (cover == null) {
         throw e;
@@ -173,6 +174,13 @@ final class Planner {
       throw new CaughtException(scaled, survey, options.releaseMm(), r, options.pieces());
     }
     return r;
+  }
+
+  /**
+   * Whether two opposite pieces with side pieces may do as well as pieces along the pulls found.
+   */
+  private static boolean plugsMayDo(CoverResult cover, TriMesh scaled) {
+    return cover.pulls().size() > 2 || opposite(cover) || made(scaled);
   }
 
   private static boolean made(TriMesh mesh) {

@@ -10,9 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.castwright.geom.Vec3;
-import org.castwright.mesh.FloatGrid;
-import org.castwright.mesh.MeshBuilder;
-import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
 import org.castwright.meshio.StlWriter;
 import org.castwright.mold.Mold;
@@ -23,7 +20,7 @@ import org.castwright.plan.MoldOptions;
 import org.castwright.progress.Progress;
 import org.castwright.proof.ProofCheck;
 import org.castwright.side.Drilled;
-import org.castwright.solid.Solid;
+import org.castwright.side.Pots;
 import org.castwright.solid.SolidKernel;
 import org.castwright.solid.manifold.ManifoldKernel;
 import org.junit.jupiter.api.AfterAll;
@@ -111,40 +108,19 @@ class MorePiecesTest {
   /** A core for the inside and halves through the handle: common practice, no source. */
   @Test
   void aMugTakesThree() throws IOException {
-    List<Piece> pieces = proved("mug", mug(), 8, WEDGE);
+    List<Piece> pieces = proved("mug", Pots.mug(kernel), 8, WEDGE);
     assertEquals(3, pieces.size());
     assertEquals(0, pieces.get(0).pull().z(), 1e-6, "the core leaves across the main pull");
     assertEquals(Vec3.Z, pieces.get(1).pull());
     assertEquals(Vec3.Z.negate(), pieces.get(2).pull());
   }
 
-  /** A mug with walls that lean by 0.7°, 3 mm thick. */
-  private TriMesh mug() {
-    double[] outside = {0, 0, 24, 0, 27, 5, 27, 60, 0, 60};
-    double[] inside = {0, 4, 20, 4, 23.3, 8, 24, 62, 0, 62};
-    MeshBuilder handle = new MeshBuilder();
-    int around = 48;
-    int across = 24;
-    for (int i = 0; i < around; i++) {
-      double a = 2 * Math.PI * i / around;
-      for (int j = 0; j < across; j++) {
-        double b = 2 * Math.PI * j / across;
-        double q = 17 + 4.5 * Math.cos(b);
-        handle.vertex(27 + q * Math.cos(a), 5 * Math.sin(b), 31 + 1.1 * q * Math.sin(a));
-      }
-    }
-    for (int i = 0; i < around; i++) {
-      for (int j = 0; j < across; j++) {
-        int next = (i + 1) % around;
-        int beside = (j + 1) % across;
-        handle.triangle(i * across + j, next * across + beside, next * across + j);
-        handle.triangle(i * across + j, i * across + beside, next * across + beside);
-      }
-    }
-    Solid full = kernel.solid("outside", Primitives.revolve(outside, 96));
-    Solid both = kernel.union("mug", List.of(full, kernel.solid("handle", handle.build())));
-    Solid hollow = kernel.solid("inside", Primitives.revolve(inside, 96));
-    return FloatGrid.snap(kernel.difference("mug", both, List.of(hollow)).mesh());
+  /** A core for the inside and halves through both handles: common practice, no source. */
+  @Test
+  void aVaseWithTwoHandlesTakesThree() throws IOException {
+    List<Piece> pieces = proved("amphora", Pots.amphora(kernel), 8, WEDGE);
+    assertEquals(3, pieces.size());
+    assertEquals(0, pieces.get(0).pull().z(), 1e-6, "the core leaves across the main pull");
   }
 
   /** Each through hole is open along its own axis only; the main pull takes one of them. */
