@@ -15,8 +15,10 @@ import org.castwright.plan.Openings;
 import org.castwright.plan.Pour;
 import org.castwright.plan.PrintProcess;
 import org.castwright.seams.Wishes;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
 
 /** What is asked of the mold; shared by {@code mold} and {@code demo}. */
 final class MoldArguments {
@@ -131,6 +133,17 @@ final class MoldArguments {
   private double leaveVolume;
 
   @Option(
+      names = "--block-out",
+      paramLabel = "none|auto|MM3",
+      defaultValue = "auto",
+      converter = BlockingOut.class,
+      description =
+          "Undercut that may be filled in the casting so that two pieces open it: none, so many mm³,"
+              + " or auto, a little and only where a mold of more pieces cannot be proved (default:"
+              + " ${DEFAULT-VALUE}).")
+  private double blockOut;
+
+  @Option(
       names = "--gate",
       paramLabel = "top|bottom|auto",
       defaultValue = "top",
@@ -226,6 +239,7 @@ final class MoldArguments {
         .wishes(wishes == null ? Wishes.NONE : WishesFile.read(wishes))
         .leaveMm3(leaveVolume)
         .moldStrain(moldStrain / 100)
+        .blockOutMm3(blockOut)
         .allowCaught(allowCaught)
         .openings(new Openings(gateAt, ventsAt, gateEnd, gateBore, ventBore))
         .threads(threads)
@@ -257,6 +271,29 @@ final class MoldArguments {
     } catch (NumberFormatException e) {
       throw new IllegalArgumentException(
           "--shrink takes one number or three, in percent, not '" + shrink + "'", e);
+    }
+  }
+
+  /** Reads {@code none} as 0, {@code auto}, or a volume. */
+  static final class BlockingOut implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String value) {
+      if (value.equals("auto")) {
+        return MoldOptions.BLOCK_OUT_AUTO;
+      }
+      if (value.equals("none")) {
+        return 0.0;
+      }
+      try {
+        double mm3 = Double.parseDouble(value);
+        if (mm3 > 0 && Double.isFinite(mm3)) {
+          return mm3;
+        }
+      } catch (NumberFormatException e) {
+        // told below
+      }
+      throw new TypeConversionException(
+          "what is blocked out is none, auto or a number of mm³ above 0, not '" + value + "'");
     }
   }
 }

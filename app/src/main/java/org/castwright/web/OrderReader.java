@@ -54,6 +54,7 @@ final class OrderReader {
           "pulls",
           "wishes",
           "leave_mm3",
+          "block_out_mm3",
           "mold_strain_percent",
           "wedge_deg",
           "block",
@@ -190,11 +191,18 @@ final class OrderReader {
         .shrinkPercent(shrink())
         .releaseMm(number("release_mm", d.releaseMm()))
         .leaveMm3(number("leave_mm3", d.leaveMm3()))
+        .blockOutMm3(blockOut(d.blockOutMm3()))
         .moldStrain(number("mold_strain_percent", 100 * d.moldStrain()) / 100)
         .allowCaught(json.path("allow_caught").asBoolean(false))
         .openings(openings())
         .threads(threads)
         .build();
+  }
+
+  private double blockOut(double otherwise) {
+    return text("block_out_mm3", "").equals("auto")
+        ? otherwise
+        : number("block_out_mm3", otherwise);
   }
 
   private int pieces(int otherwise) {

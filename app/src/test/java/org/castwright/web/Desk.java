@@ -54,7 +54,7 @@ final class Desk implements AutoCloseable, Maker {
       Report.ProofInfo proof = new Report.ProofInfo(true, java.util.List.of());
       return new Report(
           "0", null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-          null, null, null, null, null, proof, null, null);
+          null, null, null, null, null, null, proof, null, null);
     } finally {
       atOnce.decrementAndGet();
     }

@@ -3,7 +3,6 @@ package org.castwright.mold;
 import java.util.ArrayList;
 import java.util.List;
 import org.castwright.geom.Frame;
-import org.castwright.geom.Vec3;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
 import org.castwright.plan.Key;
@@ -37,12 +36,7 @@ public final class KeyBody {
   private static TriMesh place(Key k, double[] profile) {
     Frame frame = Frame.along(k.axis());
     // to world is to local of the transposed axes
-    Frame back =
-        new Frame(
-            new Vec3(frame.u().x(), frame.v().x(), frame.w().x()),
-            new Vec3(frame.u().y(), frame.v().y(), frame.w().y()),
-            new Vec3(frame.u().z(), frame.v().z(), frame.w().z()));
-    return Primitives.revolve(profile, SIDES).toLocal(back).translated(k.center());
+    return Primitives.revolve(profile, SIDES).toLocal(frame.inverse()).translated(k.center());
   }
 
   private static double sink(Key k) {

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
 import org.castwright.mesh.MeshException;
 
 /** {@code job.json}: everything to run a job again. */
@@ -14,8 +15,13 @@ public final class JobFile {
 
   static final String NAME = "job.json";
 
-  /** What jobs of earlier versions do not say, and is then by rule. */
-  private static final String[] ADDED = {"/options/mold/openings", "/options/mold/openings/gate"};
+  /** What jobs of earlier versions do not say: openings were by rule, nothing was blocked out. */
+  private static final List<Json.Added> ADDED =
+      List.of(
+          new Json.Added("/options/mold/openings", null),
+          new Json.Added("/options/mold/openings/gate", null),
+          new Json.Added("/options/mold/block_out_mm3", 0),
+          new Json.Added("/options/mold/blocked_out", false));
 
   private JobFile() {}
 

@@ -22,6 +22,9 @@ final class JobSheet {
    */
   private static final double NARROW = 2.5;
 
+  /** So many filled places are named. */
+  private static final int MOST_PLACES = 12;
+
   /** A pull this close to an axis (cosine from one) is told by the axis alone. */
   private static final double STRAIGHT = 1e-9;
 
@@ -51,6 +54,7 @@ final class JobSheet {
     report.proof().checks().stream()
         .filter(c -> !c.passed())
         .forEach(c -> item("FAILED %s: %s", c.name(), c.words()));
+    blockedOut();
     caughtPlaces();
     pieces();
     print();
@@ -70,6 +74,33 @@ final class JobSheet {
     item("Suppliers' safety data sheets, local codes and licensed practice come first.");
     list("Notes", report.warnings());
     return out.toString();
+  }
+
+  private void blockedOut() {
+    Report.BlockedOut b = report.blockedOut();
+    if (b == null) {
+      return;
+    }
+    head("Blocked out");
+    item(
+        "%.1f mm³ of undercut are filled in the casting so that two pieces open it; with the slopes"
+            + " of the fillings it holds %.1f mm³ more than the model.",
+        b.caughtMm3(), b.addedMm3());
+    for (Report.FilledInfo f : b.places().subList(0, Math.min(MOST_PLACES, b.places().size()))) {
+      item(
+          "near (%.1f, %.1f, %.1f) of the model: %.1f mm³, %.1f mm² across the pull, up to %.1f mm"
+              + " along it",
+          f.center().get(0),
+          f.center().get(1),
+          f.center().get(2),
+          f.volumeMm3(),
+          f.areaMm2(),
+          f.heightMm());
+    }
+    int more = b.smaller() + Math.max(0, b.places().size() - MOST_PLACES);
+    if (more > 0) {
+      item("%d smaller place(s)", more);
+    }
   }
 
   private void caughtPlaces() {

@@ -12,6 +12,7 @@ import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 
 /** JSON as castwright writes it: snake_case names, two-space indent, the same on every system. */
 public final class Json {
@@ -64,19 +65,19 @@ public final class Json {
   }
 
   /**
-   * The same for a value that earlier versions wrote without the entries at {@code added}, which
-   * then read as null.
-   *
-   * @param added JSON Pointers (RFC 6901)
+   * An entry that earlier versions did not write: its JSON Pointer (RFC 6901), and how it reads.
    */
-  static <T> T read(String text, Class<T> type, String... added) throws JsonProcessingException {
+  record Added(String at, Object value) {}
+
+  /** The same for a value that earlier versions wrote without some entries. */
+  static <T> T read(String text, Class<T> type, List<Added> added) throws JsonProcessingException {
     JsonNode tree = MAPPER.readTree(text);
-    for (String entry : added) {
-      JsonPointer at = JsonPointer.compile(entry);
+    for (Added entry : added) {
+      JsonPointer at = JsonPointer.compile(entry.at());
       if (tree != null && tree.at(at.head()) instanceof ObjectNode parent) {
         String name = at.last().getMatchingProperty();
         if (!parent.has(name)) {
-          parent.putNull(name);
+          parent.set(name, MAPPER.valueToTree(entry.value()));
         }
       }
     }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.castwright.blocking.BlockOut;
 import org.castwright.geom.LengthUnit;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
@@ -26,6 +27,7 @@ import org.castwright.solid.SolidKernel;
  * @param trianglesRead before healing
  * @param units in force
  * @param repair what healing did
+ * @param blockedOut what was filled so that two pieces open it, or null
  * @param warnings sentences for the maker
  */
 public record Model(
@@ -34,6 +36,7 @@ public record Model(
     int trianglesRead,
     LengthUnit units,
     RepairResult repair,
+    BlockOut blockedOut,
     List<String> warnings) {
 
   /** Outside these longest sides the units are probably wrong, mm. */
@@ -85,7 +88,26 @@ public record Model(
         raw.mesh().triangleCount(),
         units,
         repair,
+        null,
         List.copyOf(warnings));
+  }
+
+  /** The same with undercuts filled. */
+  Model with(BlockOut filled) {
+    List<String> all = new ArrayList<>(warnings);
+    all.add(
+        String.format(
+            Locale.ROOT,
+            "Blocked out: %.1f mm³ of undercut are filled in the casting, in %d place(s), the"
+                + " largest %.1f mm³ near (%.1f, %.1f, %.1f) of the model, so that two pieces open"
+                + " it. Where that must not be, forbid it with --block-out none.",
+            filled.caughtMm3(),
+            filled.places().size(),
+            filled.places().get(0).volumeMm3(),
+            filled.places().get(0).center().x(),
+            filled.places().get(0).center().y(),
+            filled.places().get(0).center().z()));
+    return new Model(filled.mesh(), source, trianglesRead, units, repair, filled, List.copyOf(all));
   }
 
   private static void warnAboutCrossings(

@@ -12,6 +12,8 @@ import java.util.concurrent.CompletionException;
 import org.castwright.advice.PourAdvice;
 import org.castwright.mold.Mold;
 import org.castwright.mold.Relief;
+import org.castwright.plan.CaughtException;
+import org.castwright.plan.MoldOptions;
 import org.castwright.plan.MoldPlan;
 import org.castwright.progress.Progress;
 import org.castwright.proof.Mend;
@@ -59,20 +61,66 @@ public final class MoldJob {
     try (OutputFolder folder = OutputFolder.at(output)) {
       Progress watch = timings.watching(progress);
       Model model = Model.read(modelFile, options.model(), kernel, watch);
-      return run(model, modelFile, folder);
+      return run(model, modelFile, folder, output);
     }
   }
 
   /** As {@link #run(Path, Path)} for a model made in memory. */
   public Result run(Model model, Path output) throws IOException {
     try (OutputFolder folder = OutputFolder.at(output)) {
-      return run(model, null, folder);
+      return run(model, null, folder, output);
     }
   }
 
-  private Result run(Model model, Path modelFile, OutputFolder folder) throws IOException {
+  /** With undercuts filled where that is asked for, or may be and nothing else is proved. */
+  private Result run(Model model, Path modelFile, OutputFolder folder, Path output)
+      throws IOException {
     Progress watch = timings.watching(progress);
-    MoldPlan plan = MoldPlan.of(model.mesh(), options.mold(), kernel, watch);
+    if (options.mold().blockOutMm3() > 0) {
+      Filled filled = Filled.of(model, options.mold(), kernel, watch);
+      if (filled != null) {
+        return published(attempt(filled.model(), filled.options(), modelFile, folder), folder);
+      }
+    }
+    boolean may = options.mold().mayFill(model.mesh());
+    Result first = null;
+    CaughtException refused = null;
+    try {
+      first = attempt(model, options.mold(), modelFile, folder);
+    } catch (CaughtException e) {
+      refused = e;
+    }
+    Filled filled = null;
+    if (may && (first == null || !first.proof().passed())) {
+      filled = Filled.of(model, options.mold(), kernel, watch);
+    }
+    if (filled != null) {
+      try (OutputFolder other = OutputFolder.at(output)) {
+        Result second = attempt(filled.model(), filled.options(), modelFile, other);
+        if (first == null || second.proof().passed()) {
+          return published(second, other);
+        }
+      }
+    }
+    if (first == null && refused.speck()) {
+      first = attempt(model, options.mold().with().blockOutMm3(0).build(), modelFile, folder);
+    }
+    if (first == null) {
+      throw refused;
+    }
+    return published(first, folder);
+  }
+
+  private static Result published(Result result, OutputFolder folder) throws IOException {
+    folder.publish();
+    return result;
+  }
+
+  /** All of the job but putting the folder in its place. */
+  private Result attempt(Model model, MoldOptions asked, Path modelFile, OutputFolder folder)
+      throws IOException {
+    Progress watch = timings.watching(progress);
+    MoldPlan plan = MoldPlan.of(model.mesh(), asked, kernel, watch);
     Mold mold = Mold.build(plan, kernel, watch);
     Path dir = folder.path();
     Written written = write(dir, model, mold, watch);
@@ -87,7 +135,7 @@ public final class MoldJob {
       proof = Proof.of(written.input, kernel, progress.as("proof"));
       for (int n = 0; n < RELIEFS && !proof.mend().isEmpty(); n++) {
         mend = mend.and(proof.mend());
-        relief = relief == null ? new Relief(drawn, options.mold().leaveMm3(), kernel) : relief;
+        relief = relief == null ? new Relief(drawn, asked.leaveMm3(), kernel) : relief;
         Optional<Mold> relieved =
             relief.with(mend.edges(), mend.webs(), mend.caught().keySet(), watch);
         if (relieved.isEmpty()) {
@@ -118,7 +166,6 @@ public final class MoldJob {
       WishesFile.write(dir.resolve(WishesFile.NAME), options.mold().wishes());
     }
     artist.finish(dir, report, mold, watch);
-    folder.publish();
     return new Result(report, mold, proof);
   }
 

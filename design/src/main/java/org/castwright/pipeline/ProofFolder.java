@@ -17,6 +17,9 @@ import org.castwright.proof.ProofLimits;
 /** Reads a written mold folder back for the proof. */
 public final class ProofFolder {
 
+  /** What reports of earlier versions do not say: nothing was blocked out. */
+  private static final List<Json.Added> ADDED = List.of(new Json.Added("/blocked_out", null));
+
   private ProofFolder() {}
 
   /**
@@ -59,7 +62,7 @@ public final class ProofFolder {
       throw new MeshException(dir + " holds no report.json; name a folder that castwright wrote.");
     }
     try {
-      Report r = Json.read(Files.readString(file), Report.class);
+      Report r = Json.read(Files.readString(file), Report.class, ADDED);
       if (r == null || r.castwright() == null || r.pieces() == null || r.limits() == null) {
         throw new MeshException(file + " lacks entries; make the mold again.");
       }

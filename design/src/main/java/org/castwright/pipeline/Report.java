@@ -28,6 +28,7 @@ public record Report(
     List<ChannelInfo> channels,
     List<KeyInfo> keys,
     List<FeatureInfo> features,
+    BlockedOut blockedOut,
     SurveyInfo survey,
     CoverInfo cover,
     List<StretchInfo> stretch,
@@ -55,6 +56,7 @@ public record Report(
         channels,
         keys,
         features,
+        blockedOut,
         survey,
         cover,
         stretch,
@@ -141,6 +143,22 @@ public record Report(
    * or seat, the height of a slot, and null for the rest.
    */
   public record FeatureInfo(String name, String kind, int piece, Double sizeMm) {}
+
+  /**
+   * What was filled in the casting so that two pieces do; null if nothing was.
+   *
+   * @param pull along which it opens, in the model's frame
+   * @param caughtMm3 what two pieces would have caught
+   * @param addedMm3 what the casting holds more, the ramps round the filled places included
+   * @param places largest first, in the model's frame
+   * @param smaller number of places too small to tell
+   */
+  public record BlockedOut(
+      List<Double> pull, double caughtMm3, double addedMm3, List<FilledInfo> places, int smaller) {}
+
+  /** One of them; the height is along the pull. */
+  public record FilledInfo(
+      List<Double> center, double volumeMm3, double areaMm2, double heightMm) {}
 
   /** How the model opens. */
   public record SurveyInfo(

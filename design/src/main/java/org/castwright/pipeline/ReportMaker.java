@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.castwright.blocking.BlockOut;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
@@ -36,6 +37,9 @@ final class ReportMaker {
   /** Volumes in cells are told to within this factor. */
   private static final double MEASURED = 1.1;
 
+  /** Filled places that hold less are only counted, mm³. */
+  private static final double TOLD_MM3 = 0.5;
+
   private ReportMaker() {}
 
   /** All but the pour, which is worked out from the files. */
@@ -63,6 +67,7 @@ final class ReportMaker {
         plan.pour().channels().stream().map(ReportMaker::channel).toList(),
         plan.keys().stream().map(ReportMaker::key).toList(),
         plan.features().stream().map(ReportMaker::feature).toList(),
+        blockedOut(model.blockedOut()),
         survey(plan.survey(), plan.options().releaseMm()),
         plan.cover() == null ? null : CoverInfo.of(plan.cover()),
         stretch(plan),
@@ -225,6 +230,26 @@ final class ReportMaker {
             .toList());
   }
 
+  private static Report.BlockedOut blockedOut(BlockOut b) {
+    return b == null
+        ? null
+        : new Report.BlockedOut(
+            array(b.pull()),
+            round(b.caughtMm3(), 2),
+            round(b.addedMm3(), 2),
+            b.places().stream()
+                .filter(p -> p.volumeMm3() >= TOLD_MM3)
+                .map(
+                    p ->
+                        new Report.FilledInfo(
+                            array(p.center()),
+                            round(p.volumeMm3(), 2),
+                            round(p.areaMm2(), 2),
+                            round(p.heightMm(), 2)))
+                .toList(),
+            (int) b.places().stream().filter(p -> p.volumeMm3() < TOLD_MM3).count());
+  }
+
   private static Map<String, Double> draft(DraftShares d) {
     Map<String, Double> out = new LinkedHashMap<>();
     out.put("0.5", round(d.underHalf(), 6));
@@ -329,7 +354,7 @@ final class ReportMaker {
         ProofLimits.DEFAULT.shakeShare(),
         sound ? options.wedgeDeg() : 0,
         sound ? plan.options().process().minimumWebMm() : 0,
-        round(crease(plan, sound), 3));
+        round(crease(plan, sound || plan.options().blockedOut()), 3));
   }
 
   private static Report.Box box(TriMesh mesh) {

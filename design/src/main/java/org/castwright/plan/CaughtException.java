@@ -17,6 +17,7 @@ public final class CaughtException extends RuntimeException {
   private final transient SurveyResult survey;
   private final double releaseMm;
   private final transient CoverResult cover;
+  private final boolean speck;
 
   /** So many places are named in the message. */
   private static final int NAMED = 3;
@@ -91,7 +92,11 @@ public final class CaughtException extends RuntimeException {
         "%s: %.1f mm³ of mold and %.1f mm² of surface stay caught in %d place(s)%s; %s",
         noneFrees(c)
             ? "no number of rigid pieces opens it, for there is space that no direction frees"
-            : "even " + c.pulls().size() + " rigid pieces do not open",
+            : "even "
+                + c.pieces()
+                + " rigid pieces "
+                + (c.pieces() > c.pulls().size() ? "along " + c.pulls().size() + " pulls " : "")
+                + "do not open",
         left.volumeMm3(),
         left.areaMm2(),
         regions.size(),
@@ -110,9 +115,33 @@ public final class CaughtException extends RuntimeException {
     this(scaled, survey, releaseMm, message, null);
   }
 
+  /** For pieces that would open, but one of which nobody could hold. */
+  static CaughtException speck(
+      TriMesh scaled, SurveyResult survey, double releaseMm, CoverResult cover, double mm3) {
+    String words =
+        String.format(
+            Locale.ROOT,
+            "%d rigid pieces would open, but one of them would free no more than %.0f mm³, too"
+                + " little to hold",
+            cover.pulls().size(),
+            mm3);
+    return new CaughtException(scaled, survey, releaseMm, words, cover, true);
+  }
+
   private CaughtException(
       TriMesh scaled, SurveyResult survey, double releaseMm, String message, CoverResult cover) {
+    this(scaled, survey, releaseMm, message, cover, false);
+  }
+
+  private CaughtException(
+      TriMesh scaled,
+      SurveyResult survey,
+      double releaseMm,
+      String message,
+      CoverResult cover,
+      boolean speck) {
     super(message);
+    this.speck = speck;
     this.cover = cover;
     this.scaled = scaled;
     this.survey = survey;
@@ -143,6 +172,11 @@ public final class CaughtException extends RuntimeException {
     return cover == null || cover.opens()
         ? List.of()
         : never() ? cover.neverRegions() : cover.regions();
+  }
+
+  /** Whether pieces would open it all the same, but one of them is too small to hold. */
+  public boolean speck() {
+    return speck;
   }
 
   /** The width of a catch that would have counted as free, mm. */

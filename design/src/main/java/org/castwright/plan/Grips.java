@@ -285,12 +285,7 @@ final class Grips {
     TriMesh hole =
         Primitives.frustum(RADIUS, top - depth, RADIUS, top + FeaturePlanner.PAST, SIDES)
             .translated(new Vec3(at[0], at[1], 0));
-    Frame back =
-        new Frame(
-            new Vec3(side.u().x(), side.v().x(), side.w().x()),
-            new Vec3(side.u().y(), side.v().y(), side.w().y()),
-            new Vec3(side.u().z(), side.v().z(), side.w().z()));
-    TriMesh tool = hole.toLocal(back);
+    TriMesh tool = hole.toLocal(side.inverse());
     grips.add(new Feature("grip-" + piece, Feature.Kind.GRIP, piece, List.of(tool)));
     taken.add(tool.bounds());
   }

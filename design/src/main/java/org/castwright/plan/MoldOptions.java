@@ -2,7 +2,9 @@ package org.castwright.plan;
 
 import java.util.List;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
 import org.castwright.seams.Wishes;
+import org.castwright.survey.Made;
 
 /**
  * What the maker asks for. Immutable; start from {@link #DEFAULT} and change what differs through
@@ -29,6 +31,11 @@ import org.castwright.seams.Wishes;
  *     are scraped off, mm³
  * @param moldStrain strain that the mold's own material takes without harm, as a share; 0 for a
  *     rigid one
+ * @param blockOutMm3 most of what two pieces would trap that may be filled in the casting so that
+ *     two pieces do, mm³; 0 for none, {@link #BLOCK_OUT_AUTO} for a little and only where the mold
+ *     asked for cannot be proved
+ * @param blockedOut whether the model has been so filled: what is left in creases then counts as
+ *     free up to {@code leaveMm3} and is left to the proof
  * @param allowCaught build even when trapped space is left
  * @param openings where gate and vents should be and how wide; null for all by rule
  * @param threads worker threads, at least 1
@@ -51,9 +58,14 @@ public record MoldOptions(
     int pieces,
     double leaveMm3,
     double moldStrain,
+    double blockOutMm3,
+    boolean blockedOut,
     boolean allowCaught,
     Openings openings,
     int threads) {
+
+  /** Fills a little, and only where the mold asked for cannot be proved. */
+  public static final double BLOCK_OUT_AUTO = -1;
 
   /**
    * Plaster in a filament-printed box held by bands: the commonest job and the strictest release,
@@ -79,6 +91,8 @@ public record MoldOptions(
           2,
           5,
           0,
+          BLOCK_OUT_AUTO,
+          false,
           false,
           Openings.BY_RULE,
           2);
@@ -94,6 +108,13 @@ public record MoldOptions(
     require(keyCount == 0 || (keyCount >= 3 && keyCount <= 12), "the keys must be 3 to 12");
     require(releaseMm > 0 && releaseMm <= 1, "the release tolerance must be above 0 up to 1 mm");
     require(leaveMm3 >= 0 && leaveMm3 <= 1000, "the space left caught must be 0 to 1000 mm³");
+    require(
+        blockOutMm3 == BLOCK_OUT_AUTO || (blockOutMm3 >= 0 && Double.isFinite(blockOutMm3)),
+        "the space to block out must be auto, none or a number of mm³");
+    require(
+        !(blockOutMm3 > 0) || wishes.all().isEmpty(),
+        "a model that is blocked out opens in two pieces, which leave the seam no choice: give"
+            + " wishes or block out, not both");
     require(moldStrain >= 0 && moldStrain <= 2, "the mold's strain must be 0 to 200 percent");
     require(pieces >= 2 && pieces <= MOST_PIECES, "the pieces must be 2 to 8");
     require(threads >= 1 && threads <= 64, "the threads must be 1 to 64");
@@ -170,6 +191,19 @@ public record MoldOptions(
     }
   }
 
+  /**
+   * Whether undercuts of a model may be filled unasked where its mold cannot be proved: not where
+   * the maker has settled pulls or seams, and not in a made thing, whose hollows have a purpose.
+   */
+  public boolean mayFill(TriMesh model) {
+    return blockOutMm3 == BLOCK_OUT_AUTO
+        && pieces > 2
+        && fixedPulls().isEmpty()
+        && wishes.all().isEmpty()
+        && !allowCaught
+        && !Made.of(model);
+  }
+
   /** The gap in force, mm. */
   public double clearance() {
     return clearanceMm > 0 ? clearanceMm : process.clearanceMm();
@@ -199,6 +233,8 @@ public record MoldOptions(
     private int pieces;
     private double leaveMm3;
     private double moldStrain;
+    private double blockOutMm3;
+    private boolean blockedOut;
     private boolean allowCaught;
     private Openings openings;
     private int threads;
@@ -221,6 +257,8 @@ public record MoldOptions(
       pieces = o.pieces;
       leaveMm3 = o.leaveMm3;
       moldStrain = o.moldStrain;
+      blockOutMm3 = o.blockOutMm3;
+      blockedOut = o.blockedOut;
       allowCaught = o.allowCaught;
       openings = o.openings;
       threads = o.threads;
@@ -311,6 +349,16 @@ public record MoldOptions(
       return this;
     }
 
+    public With blockOutMm3(double v) {
+      blockOutMm3 = v;
+      return this;
+    }
+
+    public With blockedOut(boolean v) {
+      blockedOut = v;
+      return this;
+    }
+
     public With allowCaught(boolean v) {
       allowCaught = v;
       return this;
@@ -345,6 +393,8 @@ public record MoldOptions(
           pieces,
           leaveMm3,
           moldStrain,
+          blockOutMm3,
+          blockedOut,
           allowCaught,
           openings,
           threads);

@@ -143,12 +143,7 @@ final class OuterFaces {
 
   private TriMesh placed(TriMesh local, int face) {
     Frame f = faces.get(face);
-    Frame back =
-        new Frame(
-            new Vec3(f.u().x(), f.v().x(), f.w().x()),
-            new Vec3(f.u().y(), f.v().y(), f.w().y()),
-            new Vec3(f.u().z(), f.v().z(), f.w().z()));
-    return local.toLocal(back).translated(middles.get(face));
+    return local.toLocal(f.inverse()).translated(middles.get(face));
   }
 
   /** A slot where two pieces meet on a face, across the line they meet in. */

@@ -1,6 +1,7 @@
 package org.castwright.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.castwright.cover.Cover;
@@ -23,6 +24,7 @@ import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 import org.castwright.stretch.StretchPlace;
 import org.castwright.stretch.StretchResult;
+import org.castwright.survey.Made;
 import org.castwright.survey.Survey;
 import org.castwright.survey.SurveyOptions;
 import org.castwright.survey.SurveyResult;
@@ -36,17 +38,13 @@ final class Planner {
   /** Right angles to turn a mold by when it cannot be filled as it stands: over, then aside. */
   private static final int[] OTHER_SIDES = {2, 1, 3};
 
-  /**
-   * A facet with more than this share of the surface is a face of a made thing, and a model with so
-   * much of its surface in such faces is one: side pieces are tried before its space is divided
-   * freely.
-   */
-  private static final double FACE = 0.005;
-
-  private static final double FACES = 0.3;
-
   /** So many pieces more than the least are a fair price for straight plugs and a plain seam. */
   private static final int PLUGS_COST = 1;
+
+  /**
+   * A piece that frees less is too small to hold, mm³: a cube of 8 mm (common practice, no source).
+   */
+  private static final double SPECK = 512;
 
   /** Pulls whose cosine is less than this are opposite: 0.5°. */
   private static final double OPPOSITE = -0.99996;
@@ -110,7 +108,8 @@ final class Planner {
 
   /** Whether two opposite pieces come off, by stretching where they are caught if they may. */
   private boolean opens(SurveyResult survey) {
-    return survey.best().free() || stretch != null;
+    boolean creases = options.blockedOut() && survey.best().trappedVolume() <= options.leaveMm3();
+    return survey.best().free() || stretch != null || creases;
   }
 
   /** The survey of a pull along which all that is caught may stretch, else the same. */
@@ -146,6 +145,11 @@ final class Planner {
   }
 
   private MoldPlan divided(Vec3 scale, SurveyResult survey, CoverResult cover) {
+    refuseTooMany(scale, survey, cover);
+    double least = cover.pulls().stream().mapToDouble(Pull::ownVolumeMm3).min().orElse(SPECK);
+    if (least < SPECK && options.mayFill(model)) {
+      throw CaughtException.speck(model.scaled(scale), survey, options.releaseMm(), cover, least);
+    }
     if (options.openings().placed()) {
       warnings.add(
           "Gate and vents stand where the casting's tops are, not where they were asked for: pieces"
@@ -155,20 +159,38 @@ final class Planner {
         .plan(scale, survey, cover, warnings);
   }
 
+  /**
+   * Each body that leaves by itself is a piece, whatever it shares its pull with. Where that makes
+   * too many, the pulls that free least are let go, and what stays caught then is told.
+   */
+  private void refuseTooMany(Vec3 scale, SurveyResult survey, CoverResult cover) {
+    if (cover.pieces() <= options.pieces()) {
+      return;
+    }
+    List<Pull> kept = new ArrayList<>(cover.pulls());
+    kept.sort(Comparator.comparingDouble(Pull::ownVolumeMm3).reversed());
+    while (kept.size() > 1 && kept.stream().mapToInt(Pull::bodies).sum() > options.pieces()) {
+      kept.remove(kept.size() - 1);
+    }
+    TriMesh scaled = model.scaled(scale);
+    List<Vec3> fixed = kept.stream().map(Pull::direction).toList();
+    CoverOptions o =
+        coverOptions()
+            .withPieces(kept.size())
+            .withFixed(fixed, fixed.stream().map(d -> 0).toList());
+    CoverResult less = Cover.of(scaled, o, progress);
+    if (!less.opens()) {
+      throw new CaughtException(scaled, survey, options.releaseMm(), less, options.pieces());
+    }
+  }
+
   /** The fewest pulls, where more than two pieces may be made and two do not open. */
   private CoverResult cover(TriMesh scaled, SurveyResult survey) {
     boolean two = opens(survey) || options.pieces() == 2 || options.allowCaught();
     if (two && twoWill()) {
       return null;
     }
-    CoverTolerance d = CoverTolerance.DEFAULT;
-    CoverTolerance t =
-        new CoverTolerance(d.areaMm2(), d.areaShare(), options.leaveMm3(), d.widthMm());
-    CoverOptions o =
-        CoverOptions.DEFAULT
-            .withTolerance(t)
-            .withThreads(options.threads())
-            .withFixed(options.fixedPulls(), options.fixedPlaces());
+    CoverOptions o = coverOptions().withFixed(options.fixedPulls(), options.fixedPlaces());
     CoverResult r = Cover.of(scaled, o, progress);
     if (!r.opens() || r.pulls().size() > options.pieces()) {
       throw new CaughtException(scaled, survey, options.releaseMm(), r, options.pieces());
@@ -176,21 +198,19 @@ final class Planner {
     return r;
   }
 
+  private CoverOptions coverOptions() {
+    CoverTolerance d = CoverTolerance.DEFAULT;
+    return CoverOptions.DEFAULT
+        .withTolerance(
+            new CoverTolerance(d.areaMm2(), d.areaShare(), options.leaveMm3(), d.widthMm()))
+        .withThreads(options.threads());
+  }
+
   /**
    * Whether two opposite pieces with side pieces may do as well as pieces along the pulls found.
    */
   private static boolean plugsMayDo(CoverResult cover, TriMesh scaled) {
-    return cover.pulls().size() > 2 || opposite(cover) || made(scaled);
-  }
-
-  private static boolean made(TriMesh mesh) {
-    double whole = mesh.area();
-    double faces = 0;
-    for (int f = 0; f < mesh.triangleCount(); f++) {
-      double area = mesh.areaVector(f).length();
-      faces += area > FACE * whole ? area : 0;
-    }
-    return faces > FACES * whole;
+    return cover.pulls().size() > 2 || opposite(cover) || Made.of(scaled);
   }
 
   /** Whether two of the pulls are opposite: then two main pieces may do with side pieces. */

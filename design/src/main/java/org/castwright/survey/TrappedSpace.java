@@ -39,7 +39,7 @@ public final class TrappedSpace {
     for (int o = 0; o < wanted.length; o++) {
       wanted[o] = caught.kept(o);
     }
-    return new ColumnRuns(casting, raster, wanted).trapped(release);
+    return between(new ColumnRuns(casting, raster, wanted), release);
   }
 
   public int size() {
@@ -86,98 +86,30 @@ public final class TrappedSpace {
     return in;
   }
 
-  /** Crossings of some columns with a mesh, upward. */
-  private static final class ColumnRuns implements SpanSink {
-    private final Raster raster;
-    private final boolean[] wanted;
-    private final int[] start;
-    private final int[] filled;
-    private double[] height = new double[0];
-    private boolean[] up = new boolean[0];
-    private boolean counted;
-
-    ColumnRuns(TriMesh mesh, Raster raster, boolean[] wanted) {
-      this.raster = raster;
-      this.wanted = wanted;
-      start = new int[wanted.length + 1];
-      filled = new int[wanted.length];
-      new Scanlines(mesh.xyz(), mesh.tri(), raster, this).all();
-      for (int o = 0; o < wanted.length; o++) {
-        start[o + 1] += start[o];
-      }
-      height = new double[start[wanted.length]];
-      up = new boolean[height.length];
-      counted = true;
-      new Scanlines(mesh.xyz(), mesh.tri(), raster, this).all();
-      for (int o = 0; o < wanted.length; o++) {
-        sort(start[o], start[o + 1]);
-      }
-    }
-
-    @Override
-    public void span(
-        int facet, int row, int from, int to, double x, double z, double slope, boolean faceUp) {
-      for (int k = from; k < to; k++) {
-        int o = row * raster.nx() + k;
-        if (wanted[o] && counted) {
-          int at = start[o] + filled[o]++;
-          height[at] = z + (k - x) * slope;
-          up[at] = faceUp;
-        } else if (wanted[o]) {
-          start[o + 1]++;
+  private static TrappedSpace between(ColumnRuns runs, double release) {
+    Raster raster = runs.raster();
+    int[] column = new int[256];
+    double[] z = new double[256];
+    int n = 0;
+    double cell = raster.pixel();
+    for (int o = 0; o < raster.columns(); o++) {
+      for (int k = 1; k < runs.count(o); k++) {
+        double low = runs.top(o, k - 1);
+        double gap = runs.bottom(o, k) - low;
+        if (gap <= release) {
+          continue;
+        }
+        int pieces = Math.max(1, (int) Math.round(gap / cell));
+        while (n + pieces > z.length) {
+          z = Arrays.copyOf(z, 2 * z.length);
+          column = Arrays.copyOf(column, z.length);
+        }
+        for (int i = 0; i < pieces; i++) {
+          column[n] = o;
+          z[n++] = low + (i + 0.5) * gap / pieces;
         }
       }
     }
-
-    /** By height, upward; of two surfaces at one height the one that enters solid comes first. */
-    private void sort(int from, int to) {
-      for (int i = from + 1; i < to; i++) {
-        double h = height[i];
-        boolean u = up[i];
-        int j = i;
-        while (j > from && (height[j - 1] > h || (height[j - 1] == h && !u && up[j - 1]))) {
-          height[j] = height[j - 1];
-          up[j] = up[j - 1];
-          j--;
-        }
-        height[j] = h;
-        up[j] = u;
-      }
-    }
-
-    boolean solidAt(int o, double z) {
-      int depth = 0;
-      for (int i = start[o]; i < start[o + 1] && height[i] <= z; i++) {
-        depth += up[i] ? -1 : 1;
-      }
-      return depth > 0;
-    }
-
-    TrappedSpace trapped(double release) {
-      int[] column = new int[256];
-      double[] z = new double[256];
-      int n = 0;
-      double cell = raster.pixel();
-      for (int o = 0; o < wanted.length; o++) {
-        int depth = 0;
-        for (int i = start[o]; i + 1 < start[o + 1]; i++) {
-          depth += up[i] ? -1 : 1;
-          double gap = height[i + 1] - height[i];
-          if (depth > 0 || gap <= release) {
-            continue;
-          }
-          int pieces = Math.max(1, (int) Math.round(gap / cell));
-          while (n + pieces > z.length) {
-            z = Arrays.copyOf(z, 2 * z.length);
-            column = Arrays.copyOf(column, z.length);
-          }
-          for (int k = 0; k < pieces; k++) {
-            column[n] = o;
-            z[n++] = height[i] + (k + 0.5) * gap / pieces;
-          }
-        }
-      }
-      return new TrappedSpace(raster, Arrays.copyOf(column, n), Arrays.copyOf(z, n));
-    }
+    return new TrappedSpace(raster, Arrays.copyOf(column, n), Arrays.copyOf(z, n));
   }
 }

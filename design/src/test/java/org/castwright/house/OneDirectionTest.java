@@ -55,6 +55,8 @@ class OneDirectionTest {
           .definedBy("..castwright.division")
           .layer("parting")
           .definedBy("..castwright.parting")
+          .layer("blocking")
+          .definedBy("..castwright.blocking")
           .layer("side")
           .definedBy("..castwright.side")
           .layer("plan")
@@ -109,6 +111,8 @@ class OneDirectionTest {
           .mayOnlyAccessLayers("geom", "progress", "mesh", "solid")
           .whereLayer("side")
           .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "survey", "parting")
+          .whereLayer("blocking")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "repair", "survey")
           .whereLayer("plan")
           .mayOnlyAccessLayers(
               "geom",

@@ -68,6 +68,8 @@ class JobFileTest {
               5,
               2.5,
               0.12,
+              0,
+              true,
               true,
               new Openings(
                   new Vec3(1, 2, 3), List.of(new Vec3(0.1, 5, 6)), GateEnd.BOTTOM, 9, 1.25),

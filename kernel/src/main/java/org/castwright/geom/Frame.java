@@ -46,4 +46,12 @@ public record Frame(Vec3 u, Vec3 v, Vec3 w) {
   public Vec3 toWorld(Vec3 p) {
     return u.times(p.x()).plus(v.times(p.y())).plus(w.times(p.z()));
   }
+
+  /** The rotation back: its {@link #toLocal} is this frame's {@link #toWorld}. */
+  public Frame inverse() {
+    return new Frame(
+        new Vec3(u.x(), v.x(), w.x()),
+        new Vec3(u.y(), v.y(), w.y()),
+        new Vec3(u.z(), v.z(), w.z()));
+  }
 }

@@ -123,6 +123,9 @@ public final class Repair {
     if (nesting.crossingPairs() == 0) {
       return nesting;
     }
+    if (CutCrossings.apply(draft, nesting.crossingPairs(), options, progress)) {
+      return SettleShells.apply(draft, options, progress);
+    }
     if (options.mode() == HealMode.REMESH) {
       return rebuild();
     }

@@ -72,6 +72,11 @@ public record RepairOptions(
         remeshCell);
   }
 
+  RepairOptions withMaxHoleShare(double share) {
+    return new RepairOptions(
+        mode, fillVoids, nearWeldShare, maxHoleEdges, share, flatHoleShare, speckShare, remeshCell);
+  }
+
   public RepairOptions withRemeshCell(double cell) {
     return new RepairOptions(
         mode,

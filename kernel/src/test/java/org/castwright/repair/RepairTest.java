@@ -373,4 +373,30 @@ class RepairTest {
     assertEquals(List.of("self-intersections"), names(r));
     assertEquals(r.before().selfIntersectingPairs(), r.steps().get(0).count());
   }
+
+  /** Corners of a ball pushed through its surface, each as wide as it is, are cut out. */
+  @Test
+  void cutsOutSmallCrossings() {
+    SplittableRandom random = new SplittableRandom(7);
+    for (int n = 0; n < 10; n++) {
+      TriMesh ball = Shapes.sphere(20, 40);
+      double[] xyz = ball.xyz();
+      for (int k = 0; k < 3; k++) {
+        int v = random.nextInt(ball.vertexCount());
+        for (int i = 0; i < 3; i++) {
+          xyz[3 * v + i] += 6 * random.nextDouble() - 3;
+        }
+      }
+      RepairResult r = heal(ball);
+      if (r.before().selfIntersectingPairs() > 0) {
+        assertEquals(List.of("cut-crossings"), names(r));
+        assertEquals(r.before().selfIntersectingPairs(), r.steps().get(0).count());
+        assertTrue(r.steps().get(0).largestMovementMm() < 3, r.steps().toString());
+      }
+      assertEquals(0, MeshHealth.of(r.mesh(), Progress.NONE).selfIntersectingPairs());
+      assertTrue(MeshCheck.of(r.mesh()).closedManifold());
+      assertEquals(1, MeshCheck.of(r.mesh()).components());
+      assertEquals(Shapes.sphere(20, 40).volume(), r.mesh().volume(), 200);
+    }
+  }
 }

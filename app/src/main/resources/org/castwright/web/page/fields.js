@@ -8,7 +8,7 @@ const CHOICES = [
 ];
 const NUMBERS = [
   "size_mm", "scale", "remesh_cell_mm", "shrink_percent", "mold_strain_percent", "wall_mm", "clearance_mm", "key_count",
-  "release_mm", "leave_mm3", "wedge_deg", "gate_mm", "vent_mm",
+  "release_mm", "leave_mm3", "block_out_mm3", "wedge_deg", "gate_mm", "vent_mm",
 ];
 const TICKS = ["allow_caught", "fill_voids"];
 const BED = { bed_x: 220, bed_y: 220, bed_z: 250 };
@@ -219,6 +219,7 @@ export function restore(job, longest) {
   const other = (f, v, usual) => ($(f).value = v === usual ? "" : v);
   other("release_mm", mold.release_mm, 0.05);
   other("leave_mm3", mold.leave_mm3, 5);
+  other("block_out_mm3", mold.block_out_mm3, -1);
   other("wedge_deg", job.options.wedge_deg, 25);
   set("mold_strain_percent", 100 * mold.mold_strain);
   other("scale", taking.scale, 1);

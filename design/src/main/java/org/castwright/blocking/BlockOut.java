@@ -1,0 +1,102 @@
+package org.castwright.blocking;
+
+import java.util.List;
+import org.castwright.geom.Box3;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
+import org.castwright.repair.Repair;
+import org.castwright.repair.RepairOptions;
+import org.castwright.repair.ShortEdges;
+import org.castwright.solid.Solid;
+import org.castwright.solid.SolidKernel;
+import org.castwright.survey.Raster;
+
+/**
+ * A model whose undercuts along one axis are filled.
+ *
+ * @param mesh closed, in the model's frame, mm; opens along the pull and its opposite
+ * @param pull unit
+ * @param addedMm3 how much more it holds than the model, mm³, the ramps round the places included
+ * @param places that were filled, largest first; at small ones only the number counts
+ */
+public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlace> places) {
+
+  /**
+   * Distance of the columns that are looked at, as a share of the longest side, and at least, mm.
+   */
+  private static final double PIXEL_SHARE = 0.0005;
+
+  private static final double LEAST_PIXEL = 0.03;
+
+  /** Empty columns round the model. */
+  private static final int MARGIN = 18;
+
+  /**
+   * Where columns stand in each pass, pixels: off round numbers, on which the walls of made things
+   * stand, and every pass between the columns of those before, for what fell between them.
+   */
+  private static final double[] OFF_X = {0.3137, 1.8137, 0.8137, 2.3137, 1.3137, 0.1137};
+
+  private static final double[] OFF_Y = {0.3719, 0.8719, 1.8719, 1.3719, 2.3719, 2.1719};
+
+  /** What may be left for the release, mm³. */
+  private static final double LITTLE = 0.2;
+
+  /** Edges that are shorter go, mm: some steps of the numbers that files hold. */
+  private static final double SPLINTER = 2e-4;
+
+  private static final RepairOptions CLOSED = RepairOptions.DEFAULT.withFillVoids(true);
+
+  /** Copies the list. */
+  public BlockOut {
+    places = List.copyOf(places);
+  }
+
+  /**
+   * Fills what is caught along a pull and its opposite.
+   *
+   * @param mesh closed, oriented, free of crossings, mm
+   * @param pull of any length above zero
+   */
+  public static BlockOut of(TriMesh mesh, Vec3 pull, SolidKernel kernel, Progress progress) {
+    progress.at("blocking out", 0);
+    Frame frame = Frame.along(pull.unit());
+    TriMesh local = mesh.toLocal(frame);
+    Box3 bounds = local.bounds();
+    List<FilledPlace> places = null;
+    for (int n = 0; n < OFF_X.length; n++) {
+      Gaps gaps = new Gaps(local, raster(bounds, n), frame);
+      places = places == null ? gaps.places : places;
+      if (gaps.places.stream().mapToDouble(FilledPlace::volumeMm3).sum() < LITTLE) {
+        break;
+      }
+      Solid filling = kernel.solid("filling", new Filling(gaps).mesh());
+      Solid both = kernel.union("blocked out", List.of(kernel.solid("model", local), filling));
+      local = both.mesh();
+      progress.at("blocking out", (n + 1.0) / OFF_X.length);
+    }
+    local = ShortEdges.without(local, SPLINTER);
+    // bubbles between a filling and what it fills, and specks
+    local = Repair.heal(local, CLOSED, kernel, progress).mesh();
+    TriMesh out = local.toLocal(frame.inverse());
+    return new BlockOut(out, frame.w(), out.volume() - mesh.volume(), places);
+  }
+
+  /** What two pieces would have caught, mm³. */
+  public double caughtMm3() {
+    return places.stream().mapToDouble(FilledPlace::volumeMm3).sum();
+  }
+
+  private static Raster raster(Box3 b, int pass) {
+    double pixel = Math.max(LEAST_PIXEL, PIXEL_SHARE * b.longestSide());
+    Vec3 size = b.size();
+    return new Raster(
+        b.min().x() - (MARGIN - OFF_X[pass]) * pixel,
+        b.min().y() - (MARGIN - OFF_Y[pass]) * pixel,
+        pixel,
+        (int) Math.ceil(size.x() / pixel) + 2 * MARGIN,
+        (int) Math.ceil(size.y() / pixel) + 2 * MARGIN);
+  }
+}

@@ -1,0 +1,118 @@
+package org.castwright.blocking;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.TriMesh;
+import org.castwright.survey.ColumnRuns;
+import org.castwright.survey.Raster;
+
+/**
+ * The columns along z in which a body has a gap: in each from the end of its lowest run of solid to
+ * the beginning of its topmost, and the places they make.
+ */
+final class Gaps {
+
+  /** A place that holds less is a facet's noise, mm³; what stays of it is within the release. */
+  private static final double NOISE = 0.01;
+
+  final ColumnRuns runs;
+  final Raster raster;
+
+  /** The place of each column, from 0; -1 where there is no gap, or noise. */
+  final int[] place;
+
+  /** Largest first. */
+  final List<FilledPlace> places;
+
+  /**
+   * @param local closed, mm, with the pull along z
+   * @param frame of it in the model's
+   */
+  Gaps(TriMesh local, Raster raster, Frame frame) {
+    this.raster = raster;
+    int n = raster.nx() * raster.ny();
+    boolean[] all = new boolean[n];
+    Arrays.fill(all, true);
+    runs = new ColumnRuns(local, raster, all);
+    place = new int[n];
+    Arrays.fill(place, -1);
+    List<FilledPlace> found = new ArrayList<>();
+    boolean[] seen = new boolean[n];
+    int[] stack = new int[n];
+    for (int o = 0; o < n; o++) {
+      if (runs.count(o) > 1 && !seen[o]) {
+        int count = gather(o, seen, stack);
+        FilledPlace p = measured(stack, count, frame);
+        if (p.volumeMm3() > NOISE) {
+          for (int k = 0; k < count; k++) {
+            place[stack[k]] = found.size();
+          }
+          found.add(p);
+        }
+      }
+    }
+    found.sort(Comparator.comparingDouble(FilledPlace::volumeMm3).reversed());
+    places = List.copyOf(found);
+  }
+
+  /** Columns with gaps that hang together, by their corners too. */
+  private int gather(int first, boolean[] seen, int[] stack) {
+    int n = 0;
+    stack[n++] = first;
+    seen[first] = true;
+    for (int k = 0; k < n; k++) {
+      int nx = raster.nx();
+      for (int s : new int[] {-1, 1, -nx, nx, -nx - 1, -nx + 1, nx - 1, nx + 1}) {
+        int p = stack[k] + s;
+        if (runs.count(p) > 1 && !seen[p]) {
+          seen[p] = true;
+          stack[n++] = p;
+        }
+      }
+    }
+    return n;
+  }
+
+  private FilledPlace measured(int[] columns, int count, Frame frame) {
+    double cell = raster.pixel() * raster.pixel();
+    double sum = 0;
+    double most = 0;
+    Vec3 weighed = Vec3.ZERO;
+    for (int k = 0; k < count; k++) {
+      int o = columns[k];
+      double gap = 0;
+      for (int r = 1; r < runs.count(o); r++) {
+        gap += runs.bottom(o, r) - runs.top(o, r - 1);
+      }
+      double middle = (low(o) + high(o)) / 2;
+      weighed = weighed.plus(new Vec3(x(o), y(o), middle).times(gap));
+      sum += gap;
+      most = Math.max(most, gap);
+    }
+    Vec3 center = sum > 0 ? weighed.times(1 / sum) : new Vec3(x(columns[0]), y(columns[0]), 0);
+    return new FilledPlace(frame.toWorld(center), sum * cell, count * cell, most);
+  }
+
+  double x(int o) {
+    return raster.x0() + o % raster.nx() * raster.pixel();
+  }
+
+  double y(int o) {
+    int row = o / raster.nx();
+    return raster.y0() + row * raster.pixel();
+  }
+
+  /** Where the lowest run of a column ends. */
+  double low(int o) {
+    return runs.top(o, 0);
+  }
+
+  /** Where the topmost run of a column begins. */
+  double high(int o) {
+    return runs.bottom(o, runs.count(o) - 1);
+  }
+}

@@ -1,0 +1,101 @@
+package org.castwright.blocking;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.FloatGrid;
+import org.castwright.mesh.MeshCheck;
+import org.castwright.mesh.Shapes;
+import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
+import org.castwright.repair.MeshHealth;
+import org.castwright.side.Drilled;
+import org.castwright.side.SidePieces;
+import org.castwright.solid.Solid;
+import org.castwright.solid.SolidKernel;
+import org.castwright.solid.manifold.ManifoldKernel;
+import org.castwright.survey.Survey;
+import org.castwright.survey.SurveyOptions;
+import org.junit.jupiter.api.Test;
+
+/** What is filled against closed forms, and that what comes of it opens in two pieces. */
+class BlockOutTest {
+
+  private static final double RELEASE = 0.05;
+  private static final SolidKernel KERNEL = new ManifoldKernel();
+
+  /** Fills along an axis and checks all that must hold of any filling. */
+  private static BlockOut filled(TriMesh model, Vec3 pull) {
+    BlockOut b = BlockOut.of(model, pull, KERNEL, Progress.NONE);
+    TriMesh out = FloatGrid.snap(b.mesh());
+    assertEquals(1, MeshCheck.of(out).components());
+    assertTrue(MeshCheck.of(out).closedManifold());
+    assertEquals(0, MeshHealth.of(out, Progress.NONE).selfIntersectingPairs());
+    Solid body = KERNEL.solid("filled", out);
+    Solid outside = KERNEL.difference("lost", KERNEL.solid("model", model), List.of(body));
+    assertEquals(0, outside.volume(), 1e-3, "it holds all of the model");
+    assertEquals(out.volume() - model.volume(), b.addedMm3(), 1e-2);
+    assertTrue(SidePieces.trapped(out.toLocal(Frame.along(pull)), RELEASE) < 1, "it opens");
+    return b;
+  }
+
+  /** The caught space of an hourglass along its axis is the cylinder round it less itself. */
+  @Test
+  void theWaistOfAnHourglassIsFilled() {
+    int sides = 64;
+    TriMesh glass = Shapes.hourglass(12, 7, 30, sides);
+    double cylinder = 30 * 12 * 12 * sides / 2.0 * Math.sin(2 * Math.PI / sides);
+    BlockOut b = filled(glass, Vec3.Z);
+    double caught = cylinder - glass.volume();
+    assertEquals(caught, b.caughtMm3(), 0.005 * caught);
+    assertEquals(1, b.places().size());
+    FilledPlace place = b.places().get(0);
+    assertEquals(0, place.center().length(), 0.05);
+    assertEquals(30, place.heightMm(), 0.3, "the gap is as high as the glass at the rim");
+    // a slope as wide as a column runs round it
+    double slope = 2 * Math.PI * 12 * 30 * 0.2;
+    assertTrue(b.addedMm3() > caught && b.addedMm3() < caught + slope, b.addedMm3() + " mm³");
+  }
+
+  /** A hole of 10 mm along x through 60 mm is caught along z, the one along z is not. */
+  @Test
+  void aHoleAcrossThePullIsFilledAndOneAlongItIsNot() {
+    BlockOut b = filled(Drilled.twoHoles(KERNEL), Vec3.Z);
+    double hole = 60 * 25 * 24 * Math.sin(Math.toRadians(7.5));
+    assertEquals(hole, b.caughtMm3(), 0.005 * hole);
+    assertEquals(1, MeshCheck.of(b.mesh()).genus());
+  }
+
+  /** Clumps of balls along any axis. */
+  @Test
+  void clumpsOfBallsOpen() {
+    SplittableRandom random = new SplittableRandom(41);
+    for (int n = 0; n < 6; n++) {
+      List<Solid> balls = new ArrayList<>();
+      Vec3 at = Vec3.ZERO;
+      for (int k = 0; k < 5; k++) {
+        double r = 5 + 5 * random.nextDouble();
+        balls.add(KERNEL.solid("ball", Shapes.sphere(r, 40).translated(at)));
+        at = at.plus(direction(random).times(0.8 * r));
+      }
+      TriMesh clump = FloatGrid.snap(KERNEL.union("clump", balls).mesh());
+      Vec3 pull = direction(random);
+      BlockOut b = filled(clump, pull);
+      double before =
+          Survey.along(clump, pull, SurveyOptions.DEFAULT, Progress.NONE).best().trappedVolume();
+      assertEquals(before, b.caughtMm3(), 0.02 * before + 0.2);
+    }
+  }
+
+  private static Vec3 direction(SplittableRandom random) {
+    double z = 2 * random.nextDouble() - 1;
+    double a = 2 * Math.PI * random.nextDouble();
+    double s = Math.sqrt(1 - z * z);
+    return new Vec3(s * Math.cos(a), s * Math.sin(a), z);
+  }
+}

@@ -1,0 +1,85 @@
+package org.castwright.pipeline;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.castwright.geom.Vec3;
+import org.castwright.mesh.FloatGrid;
+import org.castwright.mesh.Shapes;
+import org.castwright.mesh.TriMesh;
+import org.castwright.meshio.StlWriter;
+import org.castwright.plan.CaughtException;
+import org.castwright.plan.MoldOptions;
+import org.castwright.progress.Progress;
+import org.castwright.proof.Proof;
+import org.castwright.proof.ProofCheck;
+import org.castwright.solid.Solid;
+import org.castwright.solid.SolidKernel;
+import org.castwright.solid.manifold.ManifoldKernel;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Jobs on a model that two pieces catch, with what they catch filled. */
+class BlockedOutJobTest {
+
+  private static final SolidKernel KERNEL = new ManifoldKernel();
+
+  @TempDir private Path temp;
+
+  /** Three balls in a triangle on a fourth: no axis looks into all the creases between them. */
+  private static TriMesh heap() {
+    Solid big = KERNEL.solid("big", Shapes.sphere(14, 48));
+    Solid a = KERNEL.solid("a", Shapes.sphere(9, 48).translated(new Vec3(13, 0, 9)));
+    Solid b = KERNEL.solid("b", Shapes.sphere(8, 48).translated(new Vec3(-8, 11, 10)));
+    Solid c = KERNEL.solid("c", Shapes.sphere(8, 48).translated(new Vec3(-7, -12, 8)));
+    return FloatGrid.snap(KERNEL.union("heap", List.of(big, a, b, c)).mesh());
+  }
+
+  private MoldJob.Result run(String name, MoldOptions.With mold) throws IOException {
+    Path file = temp.resolve("heap.stl");
+    StlWriter.write(file, heap(), "heap");
+    JobOptions options =
+        new JobOptions(ModelOptions.DEFAULT, mold.build(), JobOptions.DEFAULT.bed());
+    return new MoldJob(options, KERNEL, Artist.NONE, Progress.NONE).run(file, temp.resolve(name));
+  }
+
+  @Test
+  void twoPiecesOpenWhatIsBlockedOut() throws IOException {
+    MoldOptions.With asked = MoldOptions.DEFAULT.with().blockOutMm3(900);
+    MoldJob.Result r = run("filled", asked);
+    assertEquals(List.of(), r.proof().failures().stream().map(ProofCheck::words).toList());
+    assertEquals(2, r.mold().pieces().size());
+    Report.BlockedOut b = r.report().blockedOut();
+    assertTrue(b.caughtMm3() > 10 && b.caughtMm3() <= 900, b.toString());
+    assertTrue(b.addedMm3() >= b.caughtMm3(), b.toString());
+    String sheet = Files.readString(temp.resolve("filled").resolve("sheet.txt"));
+    assertTrue(sheet.contains("BLOCKED OUT"), sheet);
+    // the job can be run again, and the proof repeated from the files
+    Path job = temp.resolve("filled").resolve("job.json");
+    assertEquals(asked.build(), JobFile.read(job).options().mold());
+    assertTrue(Proof.of(ProofFolder.read(temp.resolve("filled")), KERNEL, Progress.NONE).passed());
+  }
+
+  @Test
+  void onlyAsMuchIsFilledAsMayBe() {
+    MoldOptions.With little = MoldOptions.DEFAULT.with().blockOutMm3(1);
+    assertThrows(CaughtException.class, () -> run("little", little));
+    assertThrows(CaughtException.class, () -> run("none", MoldOptions.DEFAULT.with()));
+  }
+
+  @Test
+  void whatOpensIsNotFilled() throws IOException {
+    Path file = temp.resolve("ball.stl");
+    StlWriter.write(file, Shapes.sphere(10, 32), "ball");
+    MoldOptions mold = MoldOptions.DEFAULT.with().blockOutMm3(100).build();
+    JobOptions options = new JobOptions(ModelOptions.DEFAULT, mold, JobOptions.DEFAULT.bed());
+    MoldJob job = new MoldJob(options, KERNEL, Artist.NONE, Progress.NONE);
+    assertNull(job.run(file, temp.resolve("ball")).report().blockedOut());
+  }
+}
