@@ -138,9 +138,9 @@ final class MoldArguments {
       defaultValue = "auto",
       converter = BlockingOut.class,
       description =
-          "Undercut that may be filled in the casting so that two pieces open it: none, so many mm³,"
-              + " or auto, a little and only where a mold of more pieces cannot be proved (default:"
-              + " ${DEFAULT-VALUE}).")
+          "Volume that may be added to the casting to fill undercuts, so that two pieces open it:"
+              + " none, so many mm³, or auto, up to a twentieth and only where a mold of more pieces"
+              + " cannot be proved (default: ${DEFAULT-VALUE}).")
   private double blockOut;
 
   @Option(

@@ -4,8 +4,10 @@ import java.util.List;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
+import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
+import org.castwright.repair.MeshHealth;
 import org.castwright.repair.Repair;
 import org.castwright.repair.RepairOptions;
 import org.castwright.repair.ShortEdges;
@@ -41,11 +43,17 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
 
   private static final double[] OFF_Y = {0.3719, 0.8719, 1.8719, 1.3719, 2.3719, 2.1719};
 
+  /** Steepest rises of the seam that are tried, °. */
+  private static final double[] STEEPEST = {70, 80};
+
   /** What may be left for the release, mm³. */
   private static final double LITTLE = 0.2;
 
-  /** Edges that are shorter go, mm: some steps of the numbers that files hold. */
-  private static final double SPLINTER = 2e-4;
+  /**
+   * Edges that are shorter go, mm: a seam that runs through splinters is hard to cut. Less where
+   * the surface would pass through itself without them, as it is or rounded to what files hold.
+   */
+  private static final double[] SPLINTER = {0.02, 0.005, 1e-3, 2e-4};
 
   private static final RepairOptions CLOSED = RepairOptions.DEFAULT.withFillVoids(true);
 
@@ -55,14 +63,34 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
   }
 
   /**
-   * Fills what is caught along a pull and its opposite.
+   * Fills what is caught along a pull and its opposite, up to the evenest seam that the filling
+   * allows.
    *
    * @param mesh closed, oriented, free of crossings, mm
    * @param pull of any length above zero
+   * @param most that may be added, mm³
+   * @return null if that is not enough
    */
-  public static BlockOut of(TriMesh mesh, Vec3 pull, SolidKernel kernel, Progress progress) {
+  public static BlockOut of(
+      TriMesh mesh, Vec3 pull, double most, SolidKernel kernel, Progress progress) {
+    for (double steepest : STEEPEST) {
+      BlockOut b = of(mesh, pull.unit(), steepest, most, kernel, progress);
+      if (b != null) {
+        return b;
+      }
+    }
+    return null;
+  }
+
+  private static BlockOut of(
+      TriMesh mesh,
+      Vec3 pull,
+      double steepest,
+      double most,
+      SolidKernel kernel,
+      Progress progress) {
     progress.at("blocking out", 0);
-    Frame frame = Frame.along(pull.unit());
+    Frame frame = Frame.along(pull);
     TriMesh local = mesh.toLocal(frame);
     Box3 bounds = local.bounds();
     List<FilledPlace> places = null;
@@ -72,16 +100,32 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
       if (gaps.places.stream().mapToDouble(FilledPlace::volumeMm3).sum() < LITTLE) {
         break;
       }
-      Solid filling = kernel.solid("filling", new Filling(gaps).mesh());
+      Solid filling = kernel.solid("filling", new Filling(gaps, steepest).mesh());
       Solid both = kernel.union("blocked out", List.of(kernel.solid("model", local), filling));
       local = both.mesh();
+      if (local.volume() - mesh.volume() > most) {
+        return null;
+      }
       progress.at("blocking out", (n + 1.0) / OFF_X.length);
     }
-    local = ShortEdges.without(local, SPLINTER);
-    // bubbles between a filling and what it fills, and specks
-    local = Repair.heal(local, CLOSED, kernel, progress).mesh();
-    TriMesh out = local.toLocal(frame.inverse());
+    TriMesh out = sound(local, frame, kernel, progress);
     return new BlockOut(out, frame.w(), out.volume() - mesh.volume(), places);
+  }
+
+  /** Without splinters, bubbles between a filling and what it fills, and specks. */
+  private static TriMesh sound(TriMesh body, Frame frame, SolidKernel kernel, Progress progress) {
+    TriMesh mesh = body;
+    for (double mm : SPLINTER) {
+      mesh = Repair.heal(ShortEdges.without(body, mm), CLOSED, kernel, progress).mesh();
+      if (!crosses(mesh, progress) && !crosses(mesh.toLocal(frame.inverse()), progress)) {
+        break;
+      }
+    }
+    return mesh.toLocal(frame.inverse());
+  }
+
+  private static boolean crosses(TriMesh mesh, Progress progress) {
+    return MeshHealth.of(FloatGrid.snap(mesh), progress).selfIntersectingPairs() > 0;
   }
 
   /** What two pieces would have caught, mm³. */

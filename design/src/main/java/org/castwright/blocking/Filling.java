@@ -1,15 +1,20 @@
 package org.castwright.blocking;
 
 import java.util.Arrays;
-import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.TriMesh;
 
 /**
- * The bodies that fill gaps: over each column with a gap from within the solid below to within that
- * above, and past the outline of the gaps a ramp of a column's width, so that their walls have
- * draft and nothing of a ledge's edge stays free.
+ * What has to be added to a body so that two pieces open it and meet in an even seam: over each
+ * place from within the solid below, or the seam sheet, to within the solid above, with walls that
+ * fall away from the seam's outline by a draft.
  */
 final class Filling {
+
+  /** Columns that are looked at, along each side of the square about one that carries heights. */
+  private static final int FINER = 3;
+
+  /** Draft of its walls, and of walls of the body that have less: 0.5°. */
+  private static final double DRAFT = 1 / StrictMath.tan(Math.toRadians(0.5));
 
   /**
    * How deep a filling reaches into the solid above and below it, mm: beside the outline of a gap
@@ -17,226 +22,196 @@ final class Filling {
    */
   private static final double BITE = 1.5;
 
-  /** How thick it is where it ends, mm. */
-  private static final double EDGE = 0.004;
+  /** Columns that a filling goes past the outline of a gap. */
+  private static final int PAST = 4;
 
-  /** Columns that are looked at, along each side of the square about one that carries heights. */
-  private static final int FINER = 3;
+  /** Skin that does not count, mm. */
+  private static final double SKIN = 0.02;
 
   private final Gaps gaps;
+  private final int fine;
   private final int nx;
   private final int ny;
+  private final float[] seam;
 
-  /** 0 none, 1 a gap, 2 beside one, 3 where the filling ends. */
-  private final byte[] ring;
+  /** Where walls with draft that come down from the body's top stand, and up from its bottom. */
+  private final float[] upper;
 
-  private final double[] bottom;
-  private final double[] top;
+  private final float[] lower;
+  private final float[] top;
+  private final float[] bottom;
 
-  Filling(Gaps gaps) {
+  /** How far the filling reaches above or below the seam: above zero where there is any. */
+  private final float[] reach;
+
+  private final boolean[] needed;
+
+  /**
+   * @param steepest ° that the seam may rise outside the body
+   */
+  Filling(Gaps gaps, double steepest) {
     this.gaps = gaps;
-    nx = gaps.raster.nx() / FINER;
+    fine = gaps.raster.nx();
+    nx = fine / FINER;
     ny = gaps.raster.ny() / FINER;
-    ring = new byte[nx * ny];
-    bottom = new double[nx * ny];
-    top = new double[nx * ny];
-    for (int o = 0; o < ring.length; o++) {
-      look(o);
+    int n = nx * ny;
+    seam = seam(StrictMath.tan(Math.toRadians(steepest)));
+    upper = new float[fine * gaps.raster.ny()];
+    lower = new float[upper.length];
+    boolean[] gap = walls();
+    top = new float[n];
+    bottom = new float[n];
+    reach = new float[n];
+    needed = new boolean[n];
+    for (int o = 0; o < n; o++) {
+      settle(o, gap[middle(o)]);
     }
-    grow(1);
-    while (narrow()) {
-      // each round turns some ends into ramps' tops
-      grow(1);
-    }
-    grow(2);
   }
 
   /** The middle one of the columns looked at for one that carries heights. */
   private int middle(int o) {
     int row = o / nx;
-    return (FINER * row + FINER / 2) * gaps.raster.nx() + FINER * (o % nx) + FINER / 2;
+    return (FINER * row + FINER / 2) * fine + FINER * (o % nx) + FINER / 2;
   }
 
-  /** Whether there is a gap about a column, and the heights that fill all of it. */
-  private void look(int o) {
-    int m = middle(o);
-    bottom[o] = Double.POSITIVE_INFINITY;
-    top[o] = Double.NEGATIVE_INFINITY;
-    for (int j = -(FINER / 2); j <= FINER / 2; j++) {
-      for (int i = -(FINER / 2); i <= FINER / 2; i++) {
-        int p = m + j * gaps.raster.nx() + i;
-        if (gaps.place[p] >= 0) {
-          ring[o] = 1;
-          int last = gaps.runs.count(p) - 1;
-          double low = gaps.low(p);
-          double high = gaps.high(p);
-          bottom[o] = Math.min(bottom[o], low - bite(low - gaps.runs.bottom(p, 0)));
-          top[o] = Math.max(top[o], high + bite(gaps.runs.top(p, last) - high));
+  private float[] seam(double slope) {
+    float[] lo = new float[nx * ny];
+    float[] hi = new float[nx * ny];
+    Arrays.fill(lo, Float.NaN);
+    Arrays.fill(hi, Float.NaN);
+    for (int o = 0; o < lo.length; o++) {
+      int m = middle(o);
+      for (int j = -(FINER / 2); j <= FINER / 2; j++) {
+        for (int i = -(FINER / 2); i <= FINER / 2; i++) {
+          int p = m + j * fine + i;
+          if (gaps.runs.count(p) > 0) {
+            float b = (float) gaps.bottom(p);
+            float t = (float) gaps.top(p);
+            hi[o] = Float.isNaN(lo[o]) ? t : Math.min(hi[o], t);
+            lo[o] = Float.isNaN(lo[o]) ? b : Math.max(lo[o], b);
+          }
+        }
+      }
+      if (lo[o] > hi[o]) {
+        lo[o] = (lo[o] + hi[o]) / 2;
+        hi[o] = lo[o];
+      }
+    }
+    return SeamSheet.of(lo, hi, nx, slope * FINER * gaps.raster.pixel());
+  }
+
+  /** Settles where walls stand; tells the columns at gaps and so near them that they are filled. */
+  private boolean[] walls() {
+    boolean[] gap = new boolean[upper.length];
+    Arrays.fill(upper, Float.NEGATIVE_INFINITY);
+    Arrays.fill(lower, Float.POSITIVE_INFINITY);
+    for (int p = 0; p < gap.length; p++) {
+      if (gaps.runs.count(p) > 0) {
+        upper[p] = Math.max(upper[p], (float) gaps.top(p));
+        lower[p] = Math.min(lower[p], (float) gaps.bottom(p));
+      }
+      if (gaps.place[p] >= 0) {
+        int last = gaps.runs.count(p) - 1;
+        float b = (float) (gaps.low(p) - bite(gaps.low(p) - gaps.runs.bottom(p, 0)));
+        float t = (float) (gaps.high(p) + bite(gaps.runs.top(p, last) - gaps.high(p)));
+        for (int j = -PAST; j <= PAST; j++) {
+          for (int i = -PAST; i <= PAST; i++) {
+            int q = p + j * fine + i;
+            gap[q] = true;
+            upper[q] = Math.max(upper[q], t);
+            lower[q] = Math.min(lower[q], b);
+          }
         }
       }
     }
+    double fall = DRAFT * gaps.raster.pixel();
+    Cone.upper(upper, null, fine, fall);
+    Cone.lower(lower, null, fine, fall);
+    return gap;
   }
 
   private static double bite(double run) {
     return Math.min(BITE, run / 2);
   }
 
-  /** Adds the columns beside those of a ring, and settles their heights. */
-  private void grow(int of) {
-    byte next = (byte) (of + 1);
-    for (int o = 0; o < ring.length; o++) {
-      if (ring[o] == 0) {
-        int from = beside(o, of);
-        if (from >= 0) {
-          ring[o] = next;
-          settle(o, from, of == 2);
-        }
-      }
-    }
-  }
-
-  /** The first column round one that belongs to a ring within, or -1. */
-  private int beside(int o, int of) {
-    for (int s : new int[] {-1, 1, -nx, nx, -nx - 1, -nx + 1, nx - 1, nx + 1}) {
-      int p = o + s;
-      if (p >= 0 && p < ring.length && ring[p] > 0 && ring[p] <= of) {
-        return p;
-      }
-    }
-    return -1;
-  }
-
-  /** Columns that would be pinched between two fillings are filled, too. */
-  private boolean narrow() {
-    boolean any = false;
-    for (int o = nx + 1; o < ring.length - nx - 1; o++) {
-      if (ring[o] == 0
-          && ((in(o - 1) && in(o + 1))
-              || (in(o - nx) && in(o + nx))
-              || (in(o - nx - 1) && in(o + nx + 1))
-              || (in(o - nx + 1) && in(o + nx - 1)))) {
-        int from = beside(o, 2);
-        ring[o] = 2;
-        settle(o, from, false);
-        any = true;
-      }
-    }
-    return any;
-  }
-
-  private boolean in(int o) {
-    return ring[o] == 1 || ring[o] == 2;
-  }
-
-  /**
-   * Heights over a column that has no gap, from those over one beside it.
-   *
-   * @param end whether the filling comes to nothing here
-   */
-  private void settle(int o, int from, boolean end) {
-    double middle = (bottom[from] + top[from]) / 2;
-    double b = bottom[from];
-    double t = top[from];
+  private void settle(int o, boolean gap) {
     int m = middle(o);
-    for (int k = 0; k < gaps.runs.count(m); k++) {
-      double low = gaps.runs.bottom(m, k);
-      double high = gaps.runs.top(m, k);
-      if (high <= middle) {
-        // the ledge below goes on: the filling stands on it
-        b = high - bite(high - low);
-        middle = end ? b : middle;
-      } else if (low >= middle) {
-        t = low + bite(high - low);
-        middle = end ? t : middle;
-        break;
-      } else {
-        // the gap has closed
-        b = Math.max(b, Math.min(low + EDGE, middle));
-        t = Math.min(t, Math.max(high - EDGE, middle));
-        break;
-      }
+    float s = seam[o];
+    top[o] = Math.max(upper[m], s);
+    bottom[o] = Math.min(lower[m], s);
+    reach[o] = Math.max(upper[m] - s, s - lower[m]);
+    needed[o] = gap && reach[o] > 0;
+    int last = gaps.runs.count(m) - 1;
+    if (last < 0) {
+      needed[o] |= reach[o] > 0;
+      return;
     }
-    bottom[o] = end ? middle - EDGE : Math.min(b, t - EDGE);
-    top[o] = end ? middle + EDGE : Math.max(t, b + EDGE);
+    double hi = gaps.top(m);
+    double lo = gaps.bottom(m);
+    if (top[o] <= hi + SKIN) {
+      // within the topmost run of solid
+      top[o] = (float) Math.max(Math.min(s, hi), hi - bite(hi - gaps.runs.bottom(m, last)));
+    } else {
+      needed[o] = true;
+    }
+    if (bottom[o] >= lo - SKIN) {
+      bottom[o] = (float) Math.min(Math.max(s, lo), lo + bite(gaps.runs.top(m, 0) - lo));
+    } else {
+      needed[o] = true;
+    }
+    if (top[o] <= bottom[o]) {
+      float middle = (top[o] + bottom[o]) / 2;
+      top[o] = middle + EDGE;
+      bottom[o] = middle - EDGE;
+    }
   }
 
-  /** The bodies as one mesh with z along the pull; empty if there is nothing to fill. */
+  /** Least thickness where it lies within the solid, mm. */
+  private static final float EDGE = 0.002f;
+
+  /** The filling as one mesh with z along the pull; empty if there is nothing to fill. */
   TriMesh mesh() {
-    boolean[] cell = cells();
-    MeshBuilder out = new MeshBuilder();
-    int[] low = new int[ring.length];
-    int[] high = new int[ring.length];
-    Arrays.fill(low, -1);
-    for (int o = 0; o < cell.length; o++) {
-      if (cell[o]) {
-        for (int p : new int[] {o, o + 1, o + nx, o + nx + 1}) {
-          if (low[p] < 0) {
-            low[p] = out.vertex(gaps.x(middle(p)), gaps.y(middle(p)), bottom[p]);
-            high[p] = out.vertex(gaps.x(middle(p)), gaps.y(middle(p)), top[p]);
-          }
-        }
-      }
-    }
-    for (int o = 0; o < cell.length; o++) {
-      if (!cell[o]) {
-        continue;
-      }
-      quad(out, high[o], high[o + 1], high[o + nx + 1], high[o + nx]);
-      // the same diagonal as above
-      quad(out, low[o], low[o + nx], low[o + nx + 1], low[o + 1]);
-      wall(out, cell, o, o - nx, low, high, o, o + 1);
-      wall(out, cell, o, o + 1, low, high, o + 1, o + nx + 1);
-      wall(out, cell, o, o + nx, low, high, o + nx + 1, o + nx);
-      wall(out, cell, o, o - 1, low, high, o + nx, o);
-    }
-    return out.build();
+    return new FillingMesh(this).mesh();
   }
 
-  private static void wall(
-      MeshBuilder out, boolean[] cell, int o, int beyond, int[] low, int[] high, int a, int b) {
-    if (cell[o] && !cell[beyond]) {
-      quad(out, low[a], low[b], high[b], high[a]);
-    }
+  int nx() {
+    return nx;
   }
 
-  private static void quad(MeshBuilder out, int a, int b, int c, int d) {
-    out.triangle(a, b, c);
-    out.triangle(a, c, d);
+  int size() {
+    return reach.length;
   }
 
-  /** Squares between columns that are filled: those with a corner that is not an end. */
-  private boolean[] cells() {
-    boolean[] cell = new boolean[ring.length];
-    for (int o = 0; o + nx + 1 < ring.length; o++) {
-      cell[o] = in(o) || in(o + 1) || in(o + nx) || in(o + nx + 1);
-    }
-    boolean more = true;
-    while (more) {
-      more = false;
-      for (int o = nx + 1; o + nx + 1 < ring.length; o++) {
-        // squares that meet in a corner only
-        boolean a = cell[o];
-        boolean b = cell[o - 1];
-        boolean c = cell[o - nx];
-        boolean d = cell[o - nx - 1];
-        if (a && d && !b && !c) {
-          more |= add(cell, o - 1);
-        } else if (b && c && !a && !d) {
-          more |= add(cell, o);
-        }
-      }
-    }
-    return cell;
+  /** Above zero inside the filling's outline. */
+  float reach(int o) {
+    return reach[o];
   }
 
-  private boolean add(boolean[] cell, int o) {
-    cell[o] = true;
-    for (int p : new int[] {o, o + 1, o + nx, o + nx + 1}) {
-      if (ring[p] == 0) {
-        ring[p] = 3;
-        settle(p, beside(p, 3), true);
-      }
-    }
-    return true;
+  /** Whether something is to be filled over a place; elsewhere a filling lies within the solid. */
+  boolean needed(int o) {
+    return needed[o];
+  }
+
+  float top(int o) {
+    return top[o];
+  }
+
+  float bottom(int o) {
+    return bottom[o];
+  }
+
+  /** Height of the seam between two places of the grid: as it is outside the body. */
+  double seam(int o, int p, double share) {
+    boolean in = gaps.runs.count(middle(o)) > 0;
+    boolean on = gaps.runs.count(middle(p)) > 0;
+    return in == on ? seam[o] + share * (seam[p] - seam[o]) : in ? seam[p] : seam[o];
+  }
+
+  double x(int o) {
+    return gaps.x(middle(o));
+  }
+
+  double y(int o) {
+    return gaps.y(middle(o));
   }
 }

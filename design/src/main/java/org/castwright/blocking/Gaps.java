@@ -115,4 +115,14 @@ final class Gaps {
   double high(int o) {
     return runs.bottom(o, runs.count(o) - 1);
   }
+
+  /** The lowest point of a column that has solid. */
+  double bottom(int o) {
+    return runs.bottom(o, 0);
+  }
+
+  /** The highest. */
+  double top(int o) {
+    return runs.top(o, runs.count(o) - 1);
+  }
 }

@@ -19,6 +19,8 @@ import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Prism;
 import org.castwright.plan.RawPiece;
 import org.castwright.progress.Progress;
+import org.castwright.repair.MeshHealth;
+import org.castwright.repair.ShortEdges;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 
@@ -33,6 +35,9 @@ final class MoldCutter {
 
   /** A chip that holds less is a flake, mm³. */
   private static final double FLAKE = 0.05;
+
+  /** Edges shorter than some steps of the numbers in files, mm; no more than must go. */
+  private static final double[] SPLINTER = {2e-5, 1e-4, 5e-4, 2e-3};
 
   private final MoldPlan plan;
   private final SolidKernel kernel;
@@ -116,7 +121,7 @@ final class MoldCutter {
   private Mold finish(List<Solid> bodies, TriMesh channels, Volumes volumes) {
     List<Piece> pieces = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
-      TriMesh mesh = Crumbs.swept(FloatGrid.snap(bodies.get(i).mesh()));
+      TriMesh mesh = rounded(bodies.get(i).mesh());
       pieces.add(Piece.of(i + 1, plan.pieces().get(i).pull(), mesh));
     }
     return new Mold(plan, pieces, plan.parted(), channels, volumes, warnings);
@@ -131,6 +136,20 @@ final class MoldCutter {
             ? casting
             : kernel.union("what is cast", List.of(casting, kernel.solid("channels", channels)));
     return new ArrayList<>(Loose.handed(bodies, pulls, cast, kernel));
+  }
+
+  /** As files hold it, free of crumbs, and of splinters where rounding would turn them over. */
+  private TriMesh rounded(TriMesh body) {
+    TriMesh mesh = Crumbs.swept(FloatGrid.snap(body));
+    TriMesh out = mesh;
+    for (int n = 0; n < SPLINTER.length && crosses(out); n++) {
+      out = Crumbs.swept(FloatGrid.snap(ShortEdges.without(body, SPLINTER[n])));
+    }
+    return crosses(out) ? mesh : out;
+  }
+
+  private static boolean crosses(TriMesh mesh) {
+    return MeshHealth.of(mesh, Progress.NONE).selfIntersectingPairs() > 0;
   }
 
   /** Chips that hang on no piece are left out, for cast material to fill. */

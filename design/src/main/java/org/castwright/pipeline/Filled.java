@@ -18,15 +18,15 @@ import org.castwright.survey.SurveyOptions;
 record Filled(Model model, MoldOptions options) {
 
   /**
-   * What may be filled unasked, as a share of the casting: it is seen where it is looked for.
-   * Common practice fills whatever the maker can do without; no source.
+   * What may be added unasked, as a share of the casting: it is seen where it is looked for. Common
+   * practice fills whatever the maker can do without; no source.
    */
-  private static final double AUTO_SHARE = 0.02;
+  private static final double AUTO_SHARE = 0.05;
 
   /**
    * Fills what two pieces catch along the axis where that is least.
    *
-   * @return null if nothing is caught, or more than may be filled
+   * @return null if nothing is caught, or the filling takes more than it may
    */
   static Filled of(Model model, MoldOptions o, SolidKernel kernel, Progress progress) {
     double most =
@@ -43,8 +43,8 @@ record Filled(Model model, MoldOptions options) {
     if (best.free() || best.trappedVolume() > most) {
       return null;
     }
-    BlockOut filled = BlockOut.of(model.mesh(), best.direction(), kernel, progress);
-    if (filled.places().isEmpty() || filled.caughtMm3() > most) {
+    BlockOut filled = BlockOut.of(model.mesh(), best.direction(), most, kernel, progress);
+    if (filled == null || filled.places().isEmpty()) {
       return null;
     }
     Vec3 pull = scaled(filled.pull(), o.shrinkPercent());

@@ -83,9 +83,9 @@ final class JobSheet {
     }
     head("Blocked out");
     item(
-        "%.1f mm³ of undercut are filled in the casting so that two pieces open it; with the slopes"
-            + " of the fillings it holds %.1f mm³ more than the model.",
-        b.caughtMm3(), b.addedMm3());
+        "So that two pieces open it, the casting holds %.0f mm³ more than the model: undercuts of %.0f"
+            + " mm³ are filled, up to an even seam and with draft. They are:",
+        b.addedMm3(), b.caughtMm3());
     for (Report.FilledInfo f : b.places().subList(0, Math.min(MOST_PLACES, b.places().size()))) {
       item(
           "near (%.1f, %.1f, %.1f) of the model: %.1f mm³, %.1f mm² across the pull, up to %.1f mm"

@@ -98,9 +98,12 @@ public record Model(
     all.add(
         String.format(
             Locale.ROOT,
-            "Blocked out: %.1f mm³ of undercut are filled in the casting, in %d place(s), the"
-                + " largest %.1f mm³ near (%.1f, %.1f, %.1f) of the model, so that two pieces open"
-                + " it. Where that must not be, forbid it with --block-out none.",
+            "Blocked out: so that two pieces open it, %.0f mm³ are added to the casting (%.1f %%), where"
+                + " %.0f mm³ of undercut were caught in %d place(s), the largest %.1f mm³ near (%.1f,"
+                + " %.1f, %.1f) of the model. Where that must not be, forbid it with --block-out"
+                + " none.",
+            filled.addedMm3(),
+            100 * filled.addedMm3() / mesh.volume(),
             filled.caughtMm3(),
             filled.places().size(),
             filled.places().get(0).volumeMm3(),

@@ -115,6 +115,30 @@ public final class CaughtException extends RuntimeException {
     this(scaled, survey, releaseMm, message, null);
   }
 
+  /**
+   * For pulls that open, but whose pieces fall into too many parts.
+   *
+   * @param less what stays caught along some of them
+   */
+  static CaughtException tooMany(
+      TriMesh scaled,
+      SurveyResult survey,
+      double releaseMm,
+      CoverResult cover,
+      CoverResult less,
+      int most) {
+    String words =
+        String.format(
+            Locale.ROOT,
+            "%d pulls would open it, but what leaves along them falls into %d pieces, more than %d;"
+                + " %s",
+            cover.pulls().size(),
+            cover.pieces(),
+            most,
+            words(less, most));
+    return new CaughtException(scaled, survey, releaseMm, words, less);
+  }
+
   /** For pieces that would open, but one of which nobody could hold. */
   static CaughtException speck(
       TriMesh scaled, SurveyResult survey, double releaseMm, CoverResult cover, double mm3) {

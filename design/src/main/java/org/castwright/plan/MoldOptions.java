@@ -31,9 +31,9 @@ import org.castwright.survey.Made;
  *     are scraped off, mm³
  * @param moldStrain strain that the mold's own material takes without harm, as a share; 0 for a
  *     rigid one
- * @param blockOutMm3 most of what two pieces would trap that may be filled in the casting so that
- *     two pieces do, mm³; 0 for none, {@link #BLOCK_OUT_AUTO} for a little and only where the mold
- *     asked for cannot be proved
+ * @param blockOutMm3 most that may be added to the casting to fill what two pieces would trap, so
+ *     that two pieces do, mm³; 0 for none, {@link #BLOCK_OUT_AUTO} for a little and only where the
+ *     mold asked for cannot be proved
  * @param blockedOut whether the model has been so filled: what is left in creases then counts as
  *     free up to {@code leaveMm3} and is left to the proof
  * @param allowCaught build even when trapped space is left

@@ -180,7 +180,8 @@ final class Planner {
             .withFixed(fixed, fixed.stream().map(d -> 0).toList());
     CoverResult less = Cover.of(scaled, o, progress);
     if (!less.opens()) {
-      throw new CaughtException(scaled, survey, options.releaseMm(), less, options.pieces());
+      throw CaughtException.tooMany(
+          scaled, survey, options.releaseMm(), cover, less, options.pieces());
     }
   }
 

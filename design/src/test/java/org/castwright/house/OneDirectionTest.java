@@ -129,7 +129,7 @@ class OneDirectionTest {
               "side")
           .whereLayer("mold")
           .mayOnlyAccessLayers(
-              "geom", "progress", "mesh", "solid", "division", "parting", "side", "plan")
+              "geom", "progress", "mesh", "solid", "repair", "division", "parting", "side", "plan")
           .whereLayer("fill")
           .mayOnlyAccessLayers("geom", "progress", "mesh")
           .whereLayer("pour")

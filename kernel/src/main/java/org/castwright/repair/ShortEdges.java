@@ -18,6 +18,9 @@ public final class ShortEdges {
   /** Cosine between a triangle before and after: 60°. */
   private static final double TURNED = 0.5;
 
+  /** A triangle flatter than this share of the length is turned. */
+  private static final double FLAT = 0.3;
+
   private final double length;
   private double[] xyz;
   private int[] tri;
@@ -212,9 +215,6 @@ public final class ShortEdges {
     }
     return false;
   }
-
-  /** A triangle flatter than this share of the length is turned. */
-  private static final double FLAT = 0.1;
 
   private boolean bad(int a, int b, int c, int was) {
     Vec3 before = normal(point(tri[3 * was]), point(tri[3 * was + 1]), point(tri[3 * was + 2]));
