@@ -38,7 +38,8 @@ class BlockOutTest {
     assertEquals(0, MeshHealth.of(out, Progress.NONE).selfIntersectingPairs());
     Solid body = KERNEL.solid("filled", out);
     Solid outside = KERNEL.difference("lost", KERNEL.solid("model", model), List.of(body));
-    assertEquals(0, outside.volume(), 1e-3, "it holds all of the model");
+    // but for splinters at the ends of fillings, whose corners were drawn together
+    assertEquals(0, outside.volume(), 1e-6 * model.volume(), "it holds all of the model");
     assertEquals(out.volume() - model.volume(), b.addedMm3(), 1e-2);
     assertTrue(SidePieces.trapped(out.toLocal(Frame.along(pull)), RELEASE) < 1, "it opens");
     return b;
