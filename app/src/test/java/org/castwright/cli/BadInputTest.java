@@ -178,6 +178,8 @@ class BadInputTest {
         "mold egg.stl -o x --closing glue",
         "mold egg.stl -o x --keys",
         "mold egg.stl -o x --units furlong",
+        "mold egg.stl -o x --block-out nothing",
+        "mold egg.stl -o x --block-out -3",
         "mold egg.stl -o x --no-such-option",
         "look",
         "look --release wide egg.stl",

@@ -20,6 +20,7 @@ class OrderReaderTest {
     JobOptions o = read("");
     MoldOptions usual = MoldOptions.DEFAULT;
     assertEquals(usual.leaveMm3(), o.mold().leaveMm3());
+    assertEquals(usual.blockOutMm3(), o.mold().blockOutMm3());
     assertEquals(JobOptions.DEFAULT.wedgeDeg(), o.wedgeDeg());
     assertTrue(o.mold().wishes().all().isEmpty());
     assertTrue(o.mold().pulls().isEmpty());
@@ -30,11 +31,12 @@ class OrderReaderTest {
     JobOptions o =
         read(
             """
-            , "leave_mm3": 8, "wedge_deg": 20, "mold_strain_percent": 40, "heal": "remesh",
+            , "leave_mm3": 8, "block_out_mm3": 120, "wedge_deg": 20, "mold_strain_percent": 40, "heal": "remesh",
             "remesh_cell_mm": 0.5, "fill_voids": true, "shrink_percent": [1, 2, 3],
             "gate_end": "bottom\"""");
     assertEquals(GateEnd.BOTTOM, o.mold().openings().gate());
     assertEquals(8, o.mold().leaveMm3());
+    assertEquals(120, o.mold().blockOutMm3());
     assertEquals(20, o.wedgeDeg());
     assertEquals(0.4, o.mold().moldStrain(), 1e-12);
     assertEquals(0.5, o.model().repair().remeshCell());
@@ -63,6 +65,8 @@ class OrderReaderTest {
             ", \"pulls\": [{\"piece\": 1}]",
             ", \"wishes\": {\"version\": 1, \"wishes\": [{\"mark\": \"cut\"}]}",
             ", \"wedge_deg\": 100",
+            ", \"block_out_mm3\": -2",
+            ", \"block_out_mm3\": \"some\"",
             ", \"leave_mm3\": -1")) {
       Refused e = assertThrows(Refused.class, () -> read(wrong), wrong);
       assertEquals(400, e.status(), wrong);

@@ -110,7 +110,7 @@ final class Filling {
         upper[p] = Math.max(upper[p], (float) gaps.top(p));
         lower[p] = Math.min(lower[p], (float) gaps.bottom(p));
       }
-      if (gaps.place[p] >= 0) {
+      if (gaps.wide[p]) {
         int last = gaps.runs.count(p) - 1;
         float b = (float) (gaps.low(p) - bite(gaps.low(p) - gaps.runs.bottom(p, 0)));
         float t = (float) (gaps.high(p) + bite(gaps.runs.top(p, last) - gaps.high(p)));

@@ -22,8 +22,8 @@ final class Gaps {
   final ColumnRuns runs;
   final Raster raster;
 
-  /** The place of each column, from 0; -1 where there is no gap, or noise. */
-  final int[] place;
+  /** Columns with a gap that is more than noise. */
+  final boolean[] wide;
 
   /** Largest first. */
   final List<FilledPlace> places;
@@ -38,8 +38,7 @@ final class Gaps {
     boolean[] all = new boolean[n];
     Arrays.fill(all, true);
     runs = new ColumnRuns(local, raster, all);
-    place = new int[n];
-    Arrays.fill(place, -1);
+    wide = new boolean[n];
     List<FilledPlace> found = new ArrayList<>();
     boolean[] seen = new boolean[n];
     int[] stack = new int[n];
@@ -49,7 +48,7 @@ final class Gaps {
         FilledPlace p = measured(stack, count, frame);
         if (p.volumeMm3() > NOISE) {
           for (int k = 0; k < count; k++) {
-            place[stack[k]] = found.size();
+            wide[stack[k]] = true;
           }
           found.add(p);
         }

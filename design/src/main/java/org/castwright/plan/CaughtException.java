@@ -31,7 +31,8 @@ public final class CaughtException extends RuntimeException {
             Locale.ROOT,
             "two rigid pieces do not open: the best pull leaves %.3g mm³ of mold trapped in %d"
                 + " place(s), up to %.2f mm wide; use a material that stretches, --pieces auto or a"
-                + " jacket, or --allow-caught to build it all the same",
+                + " jacket, fill it with --block-out MM3, or use --allow-caught to build it all the"
+                + " same",
             survey.best().trappedVolume(),
             survey.caught().places().size(),
             survey.best().caughtWidth()));

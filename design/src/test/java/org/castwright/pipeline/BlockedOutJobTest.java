@@ -1,6 +1,7 @@
 package org.castwright.pipeline;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -8,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.Shapes;
@@ -81,5 +84,47 @@ class BlockedOutJobTest {
     JobOptions options = new JobOptions(ModelOptions.DEFAULT, mold, JobOptions.DEFAULT.bed());
     MoldJob job = new MoldJob(options, KERNEL, Artist.NONE, Progress.NONE);
     assertNull(job.run(file, temp.resolve("ball")).report().blockedOut());
+  }
+
+  /**
+   * A ball with four small blind holes toward the corners of a tetrahedron, none freed by another.
+   */
+  private static TriMesh pierced() {
+    Solid ball = KERNEL.solid("ball", Shapes.sphere(20, 64));
+    List<Solid> holes = new ArrayList<>();
+    for (Vec3 d :
+        List.of(new Vec3(1, 1, 1), new Vec3(1, -1, -1), new Vec3(-1, 1, -1), new Vec3(-1, -1, 1))) {
+      Frame along = Frame.along(d);
+      TriMesh hole = Shapes.cylinder(2, 12, 32).toLocal(along.inverse());
+      holes.add(KERNEL.solid("hole", hole.translated(along.w().times(14))));
+    }
+    return FloatGrid.snap(KERNEL.difference("pierced", ball, holes).mesh());
+  }
+
+  /**
+   * Three pieces free three of the holes at most: what is caught is little, and is filled unasked.
+   */
+  @Test
+  void aLittleIsFilledWhereTheMoldAskedForCannotBe() throws IOException {
+    Path file = temp.resolve("pierced.stl");
+    StlWriter.write(file, pierced(), "pierced");
+    MoldOptions.With three = MoldOptions.DEFAULT.with().pieces(3);
+    JobOptions auto = new JobOptions(ModelOptions.DEFAULT, three.build(), JobOptions.DEFAULT.bed());
+    MoldJob.Result r =
+        new MoldJob(auto, KERNEL, Artist.NONE, Progress.NONE).run(file, temp.resolve("auto"));
+    assertEquals(List.of(), r.proof().failures().stream().map(ProofCheck::words).toList());
+    assertEquals(2, r.mold().pieces().size());
+    Report.BlockedOut b = r.report().blockedOut();
+    assertTrue(b.addedMm3() < 0.05 * pierced().volume(), b.toString());
+    String sheet = Files.readString(temp.resolve("auto").resolve("sheet.txt"));
+    assertTrue(sheet.contains("BLOCKED OUT") && sheet.contains("--block-out"), sheet);
+
+    JobOptions never =
+        new JobOptions(
+            ModelOptions.DEFAULT, three.blockOutMm3(0).build(), JobOptions.DEFAULT.bed());
+    MoldJob strict = new MoldJob(never, KERNEL, Artist.NONE, Progress.NONE);
+    Path none = temp.resolve("none");
+    assertThrows(CaughtException.class, () -> strict.run(file, none));
+    assertFalse(Files.exists(none));
   }
 }

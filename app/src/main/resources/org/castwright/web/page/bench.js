@@ -276,8 +276,17 @@ async function show(name, job) {
   shown = name;
   history.replaceState(null, "", `#${name}`);
   const n = report.pieces.length;
-  verdict("open", `${n} pieces, seam ${report.parting.flat ? "flat" : "not flat"}`, "good");
-  $("caught").replaceChildren();
+  const filled = report.blocked_out;
+  verdict(
+    "open",
+    `${n} pieces, seam ${report.parting.flat ? "flat" : "not flat"}` +
+      (filled ? `; undercuts filled, ${number(filled.added_mm3, 0)} mm³ added` : ""),
+    "good",
+  );
+  $("caught").replaceChildren(
+    ...(filled?.places ?? []).map((f) =>
+      element("li", `filled near ${f.center.map((v) => number(v)).join(", ")}: ${number(f.volume_mm3)} mm³, ${number(f.height_mm)} mm high`)),
+  );
   const p = report.pour;
   verdict(
     "pour",
