@@ -26,9 +26,10 @@ record Filled(Model model, MoldOptions options) {
   /**
    * Fills what two pieces catch along the axis where that is least.
    *
+   * @param why a sentence on why that is done unasked, or nothing
    * @return null if nothing is caught, or the filling takes more than it may
    */
-  static Filled of(Model model, MoldOptions o, SolidKernel kernel, Progress progress) {
+  static Filled of(Model model, MoldOptions o, String why, SolidKernel kernel, Progress progress) {
     double most =
         o.blockOutMm3() > 0 ? o.blockOutMm3() : AUTO_SHARE * Math.abs(model.mesh().volume());
     SurveyOptions look =
@@ -49,7 +50,7 @@ record Filled(Model model, MoldOptions options) {
     }
     Vec3 pull = scaled(filled.pull(), o.shrinkPercent());
     return new Filled(
-        model.with(filled),
+        model.with(filled, why),
         o.with().pieces(2).pull(pull).pulls(List.of()).blockedOut(true).build());
   }
 

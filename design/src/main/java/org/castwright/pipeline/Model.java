@@ -92,9 +92,16 @@ public record Model(
         List.copyOf(warnings));
   }
 
-  /** The same with undercuts filled. */
-  Model with(BlockOut filled) {
+  /**
+   * The same with undercuts filled.
+   *
+   * @param why a sentence on why that was done unasked, or nothing
+   */
+  Model with(BlockOut filled, String why) {
     List<String> all = new ArrayList<>(warnings);
+    if (!why.isEmpty()) {
+      all.add(why);
+    }
     all.add(
         String.format(
             Locale.ROOT,

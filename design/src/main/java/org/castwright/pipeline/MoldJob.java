@@ -77,7 +77,7 @@ public final class MoldJob {
       throws IOException {
     Progress watch = timings.watching(progress);
     if (options.mold().blockOutMm3() > 0) {
-      Filled filled = Filled.of(model, options.mold(), kernel, watch);
+      Filled filled = Filled.of(model, options.mold(), "", kernel, watch);
       if (filled != null) {
         return published(attempt(filled.model(), filled.options(), modelFile, folder), folder);
       }
@@ -92,7 +92,7 @@ public final class MoldJob {
     }
     Filled filled = null;
     if (may && (first == null || !first.proof().passed())) {
-      filled = Filled.of(model, options.mold(), kernel, watch);
+      filled = Filled.of(model, options.mold(), why(first, refused), kernel, watch);
     }
     if (filled != null) {
       try (OutputFolder other = OutputFolder.at(output)) {
@@ -109,6 +109,16 @@ public final class MoldJob {
       throw refused;
     }
     return published(first, folder);
+  }
+
+  private static String why(Result first, CaughtException refused) {
+    return first == null
+        ? "As the model is, no mold was made of it: " + refused.getMessage() + "."
+        : "As the model is, a mold of "
+            + first.mold().pieces().size()
+            + " pieces was made, but "
+            + first.proof().failures().size()
+            + " checks of its proof failed.";
   }
 
   private static Result published(Result result, OutputFolder folder) throws IOException {

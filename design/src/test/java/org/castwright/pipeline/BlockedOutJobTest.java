@@ -118,6 +118,7 @@ class BlockedOutJobTest {
     assertTrue(b.addedMm3() < 0.05 * pierced().volume(), b.toString());
     String sheet = Files.readString(temp.resolve("auto").resolve("sheet.txt"));
     assertTrue(sheet.contains("BLOCKED OUT") && sheet.contains("--block-out"), sheet);
+    assertTrue(sheet.contains("As the model is, no mold was made of it"), sheet);
 
     JobOptions never =
         new JobOptions(
