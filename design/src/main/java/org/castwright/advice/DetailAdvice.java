@@ -29,7 +29,7 @@ final class DetailAdvice {
   /** Columns are no closer than a filament's line, mm. */
   private static final double CLOSEST = 0.45;
 
-  /** Webs smaller than this are left to the filing, mm². */
+  /** Webs of which less than this does not fill are left to the filing, mm². */
   private static final double SMALLEST = 4;
 
   /** Less head than this is taken for as much, mm: the skin of the liquid bulges as high. */
@@ -83,7 +83,7 @@ final class DetailAdvice {
     for (Webs.Web w : Webs.of(job.casting(), than, spacing)) {
       double depth = Math.max(LEAST_HEAD, surfaceMm - w.place().dot(job.up()));
       double needed = ThinPlaces.thinnestMm(w.depthMm(), depth, seconds, fluid);
-      if (w.areaMm2() >= SMALLEST && needed > w.thicknessMm()) {
+      if (w.areaThinner(needed) >= SMALLEST && needed > w.thicknessMm()) {
         out.add(
             new PourAdvice.WebInfo(
                 Numbers.list(w.place()).stream().map(x -> Numbers.round(x, 2)).toList(),

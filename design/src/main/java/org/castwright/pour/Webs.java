@@ -46,8 +46,27 @@ public final class Webs {
    * @param place a point in its middle
    * @param thicknessMm of nearly its thinnest part
    * @param depthMm area over greatest extent: how far it reaches from what it hangs on, about
+   * @param thickMm thickness of each of its columns
+   * @param shareMm2 area that each stands for
    */
-  public record Web(Vec3 place, double thicknessMm, double depthMm, double areaMm2) {}
+  @SuppressWarnings("ArrayRecordComponent") // never compared
+  public record Web(
+      Vec3 place,
+      double thicknessMm,
+      double depthMm,
+      double areaMm2,
+      double[] thickMm,
+      double[] shareMm2) {
+
+    /** Area of it that is thinner: along a sharp edge some always is, but little. */
+    public double areaThinner(double thanMm) {
+      double sum = 0;
+      for (int i = 0; i < thickMm.length; i++) {
+        sum += thickMm[i] < thanMm ? shareMm2[i] : 0;
+      }
+      return sum;
+    }
+  }
 
   private record Sample(Vec3 at, double thicknessMm, double areaMm2) {}
 
@@ -227,6 +246,12 @@ public final class Webs {
             .map(Sample::at)
             .min(Comparator.comparingDouble(p -> p.minus(mean).length()))
             .orElse(mean);
-    return new Web(nearest, thick[(int) (THINNEST * thick.length)], area / extent, area);
+    return new Web(
+        nearest,
+        thick[(int) (THINNEST * thick.length)],
+        area / extent,
+        area,
+        group.stream().mapToDouble(Sample::thicknessMm).toArray(),
+        group.stream().mapToDouble(Sample::areaMm2).toArray());
   }
 }

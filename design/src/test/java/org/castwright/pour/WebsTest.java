@@ -56,4 +56,23 @@ class WebsTest {
     double thin = Math.min(webs.get(0).thicknessMm(), webs.get(1).thicknessMm());
     assertEquals(0.8, thin, 1e-9);
   }
+
+  /** Of an edge of 20° the part thinner than 0.5 mm reaches 0.25 mm / sin 10° up its middle. */
+  @Test
+  void ofASharpEdgeLittleIsVeryThin() {
+    double half = 10 * Math.tan(Math.toRadians(10));
+    double[] xyz = {
+      0, -20, 0, 10, -20, -half, 10, -20, half, 0, 20, 0, 10, 20, -half, 10, 20, half
+    };
+    int[] tri = {0, 1, 2, 3, 5, 4, 0, 3, 4, 0, 4, 1, 0, 2, 5, 0, 5, 3, 1, 4, 5, 1, 5, 2};
+    TriMesh edge = new TriMesh(xyz, tri);
+    assertTrue(edge.volume() > 0);
+    List<Webs.Web> webs = Webs.of(edge, 2, 0.1);
+    assertEquals(1, webs.size());
+    double slope = Math.cos(Math.toRadians(10));
+    double expected = 40 * 0.25 / Math.sin(Math.toRadians(10)) / slope;
+    assertEquals(expected, webs.get(0).areaThinner(0.5), 0.1 * expected);
+    assertEquals(4 * expected, webs.get(0).areaMm2(), 0.1 * 4 * expected);
+    assertEquals(webs.get(0).areaMm2(), webs.get(0).areaThinner(9), 1e-9);
+  }
 }
