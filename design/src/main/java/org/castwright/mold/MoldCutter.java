@@ -142,10 +142,12 @@ final class MoldCutter {
   private TriMesh rounded(TriMesh body) {
     TriMesh mesh = Crumbs.swept(FloatGrid.snap(body));
     TriMesh out = mesh;
-    for (int n = 0; n < SPLINTER.length && crosses(out); n++) {
+    // the seam of a filled model runs along fresh cuts
+    boolean fresh = plan.options().blockedOut();
+    for (int n = 0; fresh && n < SPLINTER.length && crosses(out); n++) {
       out = Crumbs.swept(FloatGrid.snap(ShortEdges.without(body, SPLINTER[n])));
     }
-    return crosses(out) ? mesh : out;
+    return out == mesh || crosses(out) ? mesh : out;
   }
 
   private static boolean crosses(TriMesh mesh) {
