@@ -20,8 +20,9 @@ import org.castwright.survey.Raster;
  *
  * @param mesh closed, in the model's frame, mm; opens along the pull and its opposite
  * @param pull unit
- * @param addedMm3 how much more it holds than the model, mm³, the ramps round the places included
- * @param places that were filled, largest first; at small ones only the number counts
+ * @param addedMm3 how much more it holds than the model, mm³, what was filled up to the seam and
+ *     for draft included
+ * @param places that were filled, largest first
  */
 public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlace> places) {
 
@@ -97,7 +98,7 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
     for (int n = 0; n < OFF_X.length; n++) {
       Gaps gaps = new Gaps(local, raster(bounds, n), frame);
       places = places == null ? gaps.places : places;
-      if (gaps.places.stream().mapToDouble(FilledPlace::volumeMm3).sum() < LITTLE) {
+      if (volume(gaps.places) < LITTLE) {
         break;
       }
       Solid filling = kernel.solid("filling", new Filling(gaps, steepest).mesh());
@@ -130,6 +131,10 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
 
   /** What two pieces would have caught, mm³. */
   public double caughtMm3() {
+    return volume(places);
+  }
+
+  private static double volume(List<FilledPlace> places) {
     return places.stream().mapToDouble(FilledPlace::volumeMm3).sum();
   }
 

@@ -28,6 +28,9 @@ final class Filling {
   /** Skin that does not count, mm. */
   private static final double SKIN = 0.02;
 
+  /** Least thickness where it lies within the solid, mm. */
+  private static final float EDGE = 0.002f;
+
   private final Gaps gaps;
   private final int fine;
   private final int nx;
@@ -165,9 +168,6 @@ final class Filling {
       bottom[o] = middle - EDGE;
     }
   }
-
-  /** Least thickness where it lies within the solid, mm. */
-  private static final float EDGE = 0.002f;
 
   /** The filling as one mesh with z along the pull; empty if there is nothing to fill. */
   TriMesh mesh() {

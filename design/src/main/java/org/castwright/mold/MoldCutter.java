@@ -141,13 +141,17 @@ final class MoldCutter {
   /** As files hold it, free of crumbs, and of splinters where rounding would turn them over. */
   private TriMesh rounded(TriMesh body) {
     TriMesh mesh = Crumbs.swept(FloatGrid.snap(body));
-    TriMesh out = mesh;
     // the seam of a filled model runs along fresh cuts
-    boolean fresh = plan.options().blockedOut();
-    for (int n = 0; fresh && n < SPLINTER.length && crosses(out); n++) {
-      out = Crumbs.swept(FloatGrid.snap(ShortEdges.without(body, SPLINTER[n])));
+    if (!plan.options().blockedOut() || !crosses(mesh)) {
+      return mesh;
     }
-    return out == mesh || crosses(out) ? mesh : out;
+    for (double mm : SPLINTER) {
+      TriMesh out = Crumbs.swept(FloatGrid.snap(ShortEdges.without(body, mm)));
+      if (!crosses(out)) {
+        return out;
+      }
+    }
+    return mesh;
   }
 
   private static boolean crosses(TriMesh mesh) {

@@ -88,14 +88,8 @@ final class JobSheet {
         b.addedMm3(), b.caughtMm3());
     for (Report.FilledInfo f : b.places().subList(0, Math.min(MOST_PLACES, b.places().size()))) {
       item(
-          "near (%.1f, %.1f, %.1f) of the model: %.1f mm³, %.1f mm² across the pull, up to %.1f mm"
-              + " along it",
-          f.center().get(0),
-          f.center().get(1),
-          f.center().get(2),
-          f.volumeMm3(),
-          f.areaMm2(),
-          f.heightMm());
+          "%s of the model: %.1f mm³, %.1f mm² across the pull, up to %.1f mm along it",
+          near(f.center()), f.volumeMm3(), f.areaMm2(), f.heightMm());
     }
     int more = b.smaller() + Math.max(0, b.places().size() - MOST_PLACES);
     if (more > 0) {
@@ -111,26 +105,19 @@ final class JobSheet {
     head(two ? "Caught places" : "Where two opposite pieces would be caught");
     for (Report.StretchInfo s : report.stretch()) {
       item(
-          "near (%.1f, %.1f, %.1f): stretches by %.1f %% of %.1f %% allowed (half of what the"
-              + " material takes), %.2f mm deep, %.2f mm wide",
-          s.center().get(0),
-          s.center().get(1),
-          s.center().get(2),
-          100 * s.strain(),
-          100 * s.limit(),
-          s.depthMm(),
-          s.widthMm());
+          "%s: stretches by %.1f %% of %.1f %% allowed (half of what the material takes), %.2f mm"
+              + " deep, %.2f mm wide",
+          near(s.center()), 100 * s.strain(), 100 * s.limit(), s.depthMm(), s.widthMm());
     }
     for (Report.CaughtInfo c : report.survey().caught()) {
       item(
-          "near (%.1f, %.1f, %.1f) of the scaled model: %.1f mm² caught, %.2f mm deep, %.2f mm wide",
-          c.center().get(0),
-          c.center().get(1),
-          c.center().get(2),
-          c.areaMm2(),
-          c.depthMm(),
-          c.widthMm());
+          "%s of the scaled model: %.1f mm² caught, %.2f mm deep, %.2f mm wide",
+          near(c.center()), c.areaMm2(), c.depthMm(), c.widthMm());
     }
+  }
+
+  private static String near(List<Double> p) {
+    return String.format(Locale.ROOT, "near (%.1f, %.1f, %.1f)", p.get(0), p.get(1), p.get(2));
   }
 
   private void pieces() {

@@ -149,7 +149,8 @@ public record Report(
    *
    * @param pull along which it opens, in the model's frame
    * @param caughtMm3 what two pieces would have caught
-   * @param addedMm3 what the casting holds more, the ramps round the filled places included
+   * @param addedMm3 what the casting holds more, what was filled up to the seam and for draft
+   *     included
    * @param places largest first, in the model's frame
    * @param smaller number of places too small to tell
    */

@@ -174,10 +174,7 @@ final class Planner {
     }
     TriMesh scaled = model.scaled(scale);
     List<Vec3> fixed = kept.stream().map(Pull::direction).toList();
-    CoverOptions o =
-        coverOptions()
-            .withPieces(kept.size())
-            .withFixed(fixed, fixed.stream().map(d -> 0).toList());
+    CoverOptions o = coverOptions().withPieces(kept.size()).withFixed(fixed);
     CoverResult less = Cover.of(scaled, o, progress);
     if (!less.opens()) {
       throw CaughtException.tooMany(
