@@ -14,5 +14,11 @@ if errorlevel 1 (
   echo castwright: no Java found; install a Java runtime of version 17 or newer. 1>&2
   exit /b 2
 )
-"%JAVA_EXE%" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -XX:MaxRAMPercentage=60 -Xss8m -Djava.awt.headless=true %CASTWRIGHT_JAVA_OPTIONS% -cp "%HOME_DIR%\lib\*" org.castwright.cli.Main %*
+rem one compiler is the right choice for one short job, both for long ones
+set "TIERS=1"
+for %%A in (%*) do (
+  if "%%~A"=="--pieces" set "TIERS=4"
+  if "%%~A"=="serve" set "TIERS=4"
+)
+"%JAVA_EXE%" -XX:TieredStopAtLevel=%TIERS% -XX:+UseSerialGC -XX:MaxRAMPercentage=60 -Xss8m -Djava.awt.headless=true %CASTWRIGHT_JAVA_OPTIONS% -cp "%HOME_DIR%\lib\*" org.castwright.cli.Main %*
 exit /b %ERRORLEVEL%

@@ -5,6 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
 import org.castwright.meshio.GlbWriter;
@@ -36,22 +39,32 @@ final class MoldFiles {
     return "print/" + p.name() + ".stl";
   }
 
+  /** The bodies that the proof reads, by the names of their files. */
+  static NavigableMap<String, TriMesh> bodies(Mold mold) {
+    NavigableMap<String, TriMesh> out = new TreeMap<>();
+    out.put(CASTING, mold.casting());
+    if (!mold.channels().isEmpty()) {
+      out.put(CHANNELS, mold.channels());
+    }
+    var block = mold.plan().block();
+    out.put(BLOCK, FloatGrid.snap(Prism.of(block.outline(), block.box().z0(), block.box().z1())));
+    for (Piece p : mold.pieces()) {
+      out.put(piece(p), p.mesh());
+      out.put(print(p), p.print());
+    }
+    return out;
+  }
+
   static void write(Path dir, Mold mold) throws IOException {
     Files.createDirectories(dir.resolve("pieces"));
     Files.createDirectories(dir.resolve("print"));
-    StlWriter.write(dir.resolve(CASTING), mold.casting(), "castwright casting, mm");
-    if (!mold.channels().isEmpty()) {
-      StlWriter.write(dir.resolve(CHANNELS), mold.channels(), "castwright channels, mm");
+    for (Map.Entry<String, TriMesh> body : bodies(mold).entrySet()) {
+      String name = body.getKey().replace(".stl", "").replace('/', ' ');
+      StlWriter.write(dir.resolve(body.getKey()), body.getValue(), "castwright " + name + ", mm");
     }
-    var block = mold.plan().block();
-    TriMesh prism = FloatGrid.snap(Prism.of(block.outline(), block.box().z0(), block.box().z1()));
-    StlWriter.write(dir.resolve(BLOCK), prism, "castwright block, mm");
     List<NamedMesh> objects = new ArrayList<>();
     List<NamedMesh> shown = new ArrayList<>();
     for (Piece p : mold.pieces()) {
-      StlWriter.write(dir.resolve(piece(p)), p.mesh(), "castwright " + p.name() + ", mm");
-      StlWriter.write(
-          dir.resolve(print(p)), p.print(), "castwright " + p.name() + " for printing, mm");
       objects.add(new NamedMesh(p.name(), p.mesh()));
       shown.add(new NamedMesh(p.name(), p.mesh(), Colors.ofPiece(shown.size())));
     }

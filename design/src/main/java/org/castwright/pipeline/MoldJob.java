@@ -131,31 +131,18 @@ public final class MoldJob {
       throws IOException {
     Progress watch = timings.watching(progress);
     MoldPlan plan = MoldPlan.of(model.mesh(), asked, kernel, watch);
-    Mold mold = Mold.build(plan, kernel, watch);
+    Mold cut = Mold.build(plan, kernel, watch);
     Path dir = folder.path();
-    Written written = write(dir, model, mold, watch);
-    timings.start("proof");
-    Mold drawn = mold;
-    CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, drawn));
-    Mend mend = Mend.NOTHING;
-    Relief relief = null;
+    CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, cut));
+    Mold mold;
+    Written written;
     Proof proof;
     PourAdvice pouring;
     try {
+      mold = relieved(model, cut, asked.leaveMm3(), watch);
+      written = write(dir, model, mold, watch);
+      timings.start("proof");
       proof = Proof.of(written.input, kernel, progress.as("proof"));
-      for (int n = 0; n < RELIEFS && !proof.mend().isEmpty(); n++) {
-        mend = mend.and(proof.mend());
-        relief = relief == null ? new Relief(drawn, asked.leaveMm3(), kernel) : relief;
-        Optional<Mold> relieved =
-            relief.with(mend.edges(), mend.webs(), mend.caught().keySet(), watch);
-        if (relieved.isEmpty()) {
-          break;
-        }
-        mold = relieved.get();
-        written = write(dir, model, mold, watch);
-        timings.start("proof");
-        proof = Proof.of(written.input, kernel, progress.as("proof"));
-      }
       timings.start("pour");
       pouring = PourFolder.advise(written.input, written.bare, PourFolder.Asked.of(mold), watch);
     } finally {
@@ -177,6 +164,30 @@ public final class MoldJob {
     }
     artist.finish(dir, report, mold, watch);
     return new Result(report, mold, proof);
+  }
+
+  /** A mold without what is too thin or caught, where small changes mend it. */
+  private Mold relieved(Model model, Mold cut, double leaveMm3, Progress watch) throws IOException {
+    Mold mold = cut;
+    Mend mend = Mend.NOTHING;
+    Relief relief = null;
+    for (int n = 0; n < RELIEFS; n++) {
+      watch.at("thin places", 0);
+      Report bare = report(model, mold, null, List.of());
+      ProofInput input = ProofFolder.input(bare, MoldFiles.bodies(mold)::get);
+      Mend more = Proof.mend(input, kernel, progress.as("thin places"));
+      if (more.isEmpty()) {
+        break;
+      }
+      mend = mend.and(more);
+      relief = relief == null ? new Relief(cut, leaveMm3, kernel) : relief;
+      Optional<Mold> less = relief.with(mend.edges(), mend.webs(), mend.caught().keySet(), watch);
+      if (less.isEmpty()) {
+        break;
+      }
+      mold = less.get();
+    }
+    return mold;
   }
 
   /** A mold's files as read back, with the report they stand under until they are judged. */

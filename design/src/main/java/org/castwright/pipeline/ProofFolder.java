@@ -28,19 +28,28 @@ public final class ProofFolder {
    * @throws MeshException if the folder is not a mold folder or a file is missing or damaged
    */
   public static ProofInput read(Path dir) throws IOException {
-    Report r = report(dir);
+    return input(report(dir), file -> MeshReader.read(dir.resolve(file)).mesh());
+  }
+
+  /** Where the bodies that a report names are found. */
+  interface Bodies {
+    TriMesh of(String file) throws IOException;
+  }
+
+  /** The declarations of a report, with the bodies it names. */
+  static ProofInput input(Report r, Bodies bodies) throws IOException {
     List<ProofInput.Piece> pieces = new ArrayList<>();
     for (Report.PieceFile p : r.pieces()) {
       pieces.add(
           new ProofInput.Piece(
-              p.name(), mesh(dir, p.file()), vec(p.pull()), mesh(dir, p.printFile())));
+              p.name(), bodies.of(p.file()), vec(p.pull()), bodies.of(p.printFile())));
     }
     String body = r.channelsBody().file();
     TriMesh none = new TriMesh(new double[0], new int[0]);
     return new ProofInput(
-        mesh(dir, r.block().file()),
-        mesh(dir, r.casting().file()),
-        body == null ? none : mesh(dir, body),
+        bodies.of(r.block().file()),
+        bodies.of(r.casting().file()),
+        body == null ? none : bodies.of(body),
         pieces,
         channels(r),
         keys(r),
@@ -117,10 +126,6 @@ public final class ProofFolder {
         .withMinimumWeb(r.limits().minimumWebMm())
         .withCrease(r.limits().creaseMm3())
         .withGates(1);
-  }
-
-  private static TriMesh mesh(Path dir, String file) throws IOException {
-    return MeshReader.read(dir.resolve(file)).mesh();
   }
 
   private static Vec3 vec(List<Double> v) {

@@ -56,10 +56,10 @@ final class ProofRun {
       return checks;
     }
     try (KernelSteps steps = new KernelSteps(kernel, bodies)) {
-      List<OpeningCheck.Move> moves = moves(steps);
+      List<OpeningCheck.Move> moves = moves(true);
+      moves.forEach(m -> m.kernelSteps().forEach(t -> steps.ask(m.step(t))));
       shapes();
-      progress.at("looking along the pulls", 0.2);
-      views = new Views(block, bodies, firstPiece, input.pieces().get(0).pull());
+      look();
       double volume = block.mesh().volume();
       checks.add(DisjointCheck.of(views.first(), volume, limits));
       checks.add(BalanceCheck.of(volume, bodies, input.taken(), limits));
@@ -77,6 +77,23 @@ final class ProofRun {
     }
     progress.at("proof", 1);
     return checks;
+  }
+
+  /** Only what tells whether pieces come off and where they are thin, by columns alone. */
+  List<ProofCheck> thinAndCaught() {
+    if (closed()) {
+      try (KernelSteps none = new KernelSteps(kernel, bodies)) {
+        look();
+        open(none, moves(false));
+        thin(new Trees());
+      }
+    }
+    return checks;
+  }
+
+  private void look() {
+    progress.at("looking along the pulls", 0.2);
+    views = new Views(block, bodies, firstPiece, input.pieces().get(0).pull());
   }
 
   private boolean closed() {
@@ -106,14 +123,14 @@ final class ProofRun {
   }
 
   /** Every piece past everything that is still there, then the casting off the last piece. */
-  private List<OpeningCheck.Move> moves(KernelSteps steps) {
+  private List<OpeningCheck.Move> moves(boolean kernelToo) {
     List<OpeningCheck.Move> moves = new ArrayList<>();
     for (int i = firstPiece; i < bodies.size(); i++) {
       Vec3 pull = input.pieces().get(i - firstPiece).pull();
       for (int j = 0; j < bodies.size(); j++) {
         if (j < firstPiece || j > i) {
           boolean cast = j == CASTING;
-          List<Double> byKernel = cast ? kernelSteps(i) : List.of();
+          List<Double> byKernel = cast && kernelToo ? kernelSteps(i) : List.of();
           String caught = j < firstPiece ? bodies.get(i).name() : null;
           moves.add(new OpeningCheck.Move(i, pull, j, byKernel, caught));
         }
@@ -122,11 +139,6 @@ final class ProofRun {
     int last = bodies.size() - 1;
     Vec3 lift = input.pieces().get(last - firstPiece).pull().negate();
     moves.add(new OpeningCheck.Move(CASTING, lift, last, List.of(), bodies.get(last).name()));
-    for (OpeningCheck.Move m : moves) {
-      for (double t : m.kernelSteps()) {
-        steps.ask(m.step(t));
-      }
-    }
     return moves;
   }
 
