@@ -52,7 +52,9 @@ final class MoldArtist implements Artist {
     }
     List<Vec3> pulls = mold.pieces().stream().map(Piece::pull).toList();
     pictures.draft(draft(casting, pulls, caught), folder.resolve("draft.png"));
-    pictures.caught(Refusal.patches(caught, casting.triangleCount()), folder.resolve("caught.png"));
+    String by = pulls.size() > 2 ? " by two opposite pieces" : "";
+    pictures.caught(
+        Refusal.patches(caught, casting.triangleCount()), by, folder.resolve("caught.png"));
   }
 
   @Override

@@ -188,8 +188,12 @@ public final class MoldPictures {
     return Arrays.stream(draft).filter(d -> !Double.isNaN(d)).min().orElse(0);
   }
 
-  /** The casting with its caught places marked, from above and from below. */
-  public String caught(List<CaughtPatch> patches, Path file) throws IOException {
+  /**
+   * The casting with its caught places marked, from above and from below.
+   *
+   * @param by what would catch them, for the caption: "" or words that begin with a space
+   */
+  public String caught(List<CaughtPatch> patches, String by, Path file) throws IOException {
     int[] colors = new int[casting.triangleCount()];
     Arrays.fill(colors, CASTING);
     List<Mark> upper = new ArrayList<>();
@@ -212,7 +216,7 @@ public final class MoldPictures {
                     new Swatch(CASTING, "free"), new Swatch(OkabeIto.VERMILLION.rgb(), "caught")));
     String found = patches.size() == 1 ? "1 caught place" : patches.size() + " caught places";
     return both(
-        scene.captioned("Upper side; " + found + " in all").withMarks(upper),
+        scene.captioned("Upper side; " + found + by + " in all").withMarks(upper),
         scene.captioned("Lower side").withMarks(lower),
         file);
   }

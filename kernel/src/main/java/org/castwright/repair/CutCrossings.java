@@ -31,7 +31,7 @@ final class CutCrossings {
 
   private CutCrossings(RepairOptions options, Progress progress) {
     this.options = options.withMaxHoleShare(WIDE);
-    this.progress = progress;
+    this.progress = progress.as("cutting out crossings");
   }
 
   /** Returns whether no crossings are left. */
