@@ -328,7 +328,7 @@ final class Planner {
     BlockPlanner blocks = new BlockPlanner(casting, sizes, options, sprue, extra);
     BlockPlan block = blocks.plan(extra);
     PartingOptions po = PartingOptions.DEFAULT.withReleaseMm(options.releaseMm());
-    List<SidePiece> reaching = sides(survey, casting, block.box(), po);
+    List<SidePiece> reaching = sides(survey, cover, casting, block.box(), po);
     progress.at("parting", 0);
     MainPieces main =
         reaching.isEmpty()
@@ -384,24 +384,27 @@ final class Planner {
   }
 
   private List<SidePiece> sides(
-      SurveyResult survey, TriMesh casting, BlockBox box, PartingOptions po) {
+      SurveyResult survey, CoverResult cover, TriMesh casting, BlockBox box, PartingOptions po) {
     if (opens(survey) || options.pieces() == 2) {
       return List.of();
     }
+    int pieces =
+        cover == null
+            ? options.pieces()
+            : Math.min(options.pieces(), cover.pulls().size() + PLUGS_COST);
     SidePieces sides =
         SidePieces.of(
             casting,
             MainPieces.grown(box, MainPieces.REACH),
-            options.pieces() - 2,
+            pieces - 2,
             options.leaveMm3(),
             po,
             kernel,
             progress.as("side pieces"));
     if (!options.allowCaught()
         && (sides.leftMm3() > Math.max(SidePieces.NOTHING, options.leaveMm3())
-            || sides.pieces().size() > options.pieces() - 2)) {
-      throw new CaughtException(
-          model.scaled(scale()), survey, options.releaseMm(), sides, options.pieces());
+            || sides.pieces().size() > pieces - 2)) {
+      throw new CaughtException(model.scaled(scale()), survey, options.releaseMm(), sides, pieces);
     }
     return sides.pieces();
   }
