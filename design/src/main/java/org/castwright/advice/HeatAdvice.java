@@ -12,6 +12,7 @@ import org.castwright.heat.MoldWall;
 import org.castwright.heat.Setting;
 import org.castwright.heat.ThermalMaterial;
 import org.castwright.heat.ThermalTable;
+import org.castwright.material.Material;
 import org.castwright.progress.Progress;
 
 /** How the casting cools or cures; what is not known of it is said. */
@@ -74,18 +75,28 @@ final class HeatAdvice {
   }
 
   private ThermalMaterial material() {
-    String id = job.material().id();
-    return ThermalTable.castings().stream()
-        .filter(m -> m.id().equals(id))
-        .findFirst()
-        .orElseGet(
-            () -> {
-              notes.add(
-                  "No thermal figures are known of "
-                      + job.material().name()
-                      + ": neither the time to the opening nor temperatures are worked out.");
-              return null;
-            });
+    Material.Origin origin = job.material().origin();
+    String id = origin == null ? job.material().id() : origin.like();
+    ThermalMaterial known =
+        ThermalTable.castings().stream()
+            .filter(m -> m.id().equals(id))
+            .findFirst()
+            .orElseGet(
+                () -> {
+                  notes.add(
+                      "No thermal figures are known of "
+                          + job.material().name()
+                          + ": neither the time to the opening nor temperatures are worked out.");
+                  return null;
+                });
+    if (origin == null || known == null) {
+      return known;
+    }
+    notes.add(
+        "Heat reckons with the thermal figures of "
+            + known.name()
+            + ", but for those that the table of your own states.");
+    return StatedHeat.over(known, job.material());
   }
 
   private String wallOf() {

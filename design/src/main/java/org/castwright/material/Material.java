@@ -27,6 +27,7 @@ import java.util.Map;
  * @param mix how it is mixed, or null for what is not
  * @param filling which end it is better filled from, or null when the table does not say
  * @param release release agent, or null when the table knows none
+ * @param origin of an entry of a user's table, else null
  */
 public record Material(
     String id,
@@ -46,7 +47,8 @@ public record Material(
     Map<Quantity, Figure> figures,
     MixRule mix,
     Filling filling,
-    Release release) {
+    Release release,
+    Origin origin) {
 
   public Material {
     figures = figures == null ? Map.of() : Map.copyOf(figures);
@@ -72,6 +74,20 @@ public record Material(
    * @param words why, in a sentence without its full stop
    */
   public record Filling(boolean bottom, String words, String source) {}
+
+  /**
+   * Where an entry of a user's table comes from.
+   *
+   * @param like id of the shipped material that it is like, or null if it is like none
+   * @param figures that the user stated
+   * @param times whether the user stated working time or time to demold
+   * @param pour whether the user stated the temperature at the pour
+   */
+  public record Origin(String like, Map<Quantity, Figure> figures, boolean times, boolean pour) {
+    public Origin {
+      figures = figures == null ? Map.of() : Map.copyOf(figures);
+    }
+  }
 
   /** Share, 0.01 = 1 %. */
   public record DemoldStrain(double share, String source) {}
@@ -118,7 +134,8 @@ public record Material(
         figures,
         mix,
         filling,
-        release);
+        release,
+        origin);
   }
 
   /** What a mold cannot be made without and the table does not know, in words. */

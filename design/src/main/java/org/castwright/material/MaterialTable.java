@@ -22,6 +22,9 @@ final class MaterialTable {
   /** In a user's entry: the material to start from. */
   private static final String LIKE = "like";
 
+  /** What an entry keeps of its origin; nothing that a user states. */
+  private static final String ORIGIN = "origin";
+
   private final Map<String, ObjectNode> entries;
   private final Map<String, String> cautions;
   private final List<Material> materials;
@@ -96,8 +99,10 @@ final class MaterialTable {
   private ObjectNode over(Path file, Map<String, ObjectNode> known, ObjectNode given) {
     String id = given.get("id").asText();
     ObjectNode base = known.get(id);
+    String like = id;
     if (given.has(LIKE)) {
-      base = known.get(given.get(LIKE).asText());
+      like = given.get(LIKE).asText();
+      base = known.get(like);
       if (base == null) {
         throw new IllegalArgumentException(
             file + ": " + id + " is like '" + given.get(LIKE).asText() + "', which is unknown.");
@@ -110,11 +115,28 @@ final class MaterialTable {
             e -> {
               if (e.getKey().equals("figures") && out.path("figures").isObject()) {
                 ((ObjectNode) out.get("figures")).setAll((ObjectNode) e.getValue());
-              } else if (!e.getKey().equals(LIKE)) {
+              } else if (!e.getKey().equals(LIKE) && !e.getKey().equals(ORIGIN)) {
                 out.set(e.getKey(), e.getValue());
               }
             });
+    out.set(ORIGIN, origin(base, like, given));
     requireWhole(file, id, out);
+    return out;
+  }
+
+  private static ObjectNode origin(ObjectNode base, String like, ObjectNode given) {
+    boolean users = base != null && base.hasNonNull(ORIGIN);
+    ObjectNode out =
+        users
+            ? base.get(ORIGIN).deepCopy()
+            : MAPPER.createObjectNode().put(LIKE, base == null ? null : like);
+    if (given.path("figures").isObject()) {
+      out.withObject("/figures").setAll((ObjectNode) given.get("figures"));
+    }
+    out.put(
+        "times",
+        out.path("times").asBoolean() || given.has("workingTimeMin") || given.has("demoldTimeMin"));
+    out.put("pour", out.path("pour").asBoolean() || given.has("pourC"));
     return out;
   }
 
@@ -155,6 +177,7 @@ final class MaterialTable {
         m.figures(),
         m.mix(),
         m.filling(),
-        m.release());
+        m.release(),
+        m.origin());
   }
 }

@@ -287,6 +287,7 @@ class AdviceTest {
             null,
             null,
             null,
+            null,
             null);
     PourJob job = job("plaster-pottery", Vec3.Y, soap.scaleFactor(), PourJob.Order.ONE);
     PourJob quiet =

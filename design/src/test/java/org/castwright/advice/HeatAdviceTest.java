@@ -7,6 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
@@ -14,6 +17,7 @@ import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** A block of 60 x 40 x 30 mm in 8 mm of wall, with a gate of 10 mm in the middle of its top. */
 class HeatAdviceTest {
@@ -76,6 +80,42 @@ class HeatAdviceTest {
     assertFalse(h.feed().feeds());
     // a cylinder as high as wide has a sixth of its diameter: 6 × 1.2 × 6.667
     assertEquals(48, h.feed().riserMm(), 0.1);
+  }
+
+  @Test
+  void aTableOfOnesOwnStatesHeat(@TempDir Path dir) throws IOException {
+    Path file = dir.resolve("own.json");
+    Files.writeString(
+        file,
+        """
+        {"materials": [
+          {"id": "same", "like": "paraffin-wax", "name": "Same"},
+          {"id": "grade", "like": "same", "name": "Grade", "pourC": [75, 75],
+           "figures": {"melts": {"low": 57, "high": 57, "source": "its label"}}},
+          {"id": "heavy", "like": "grade", "name": "Heavy",
+           "figures": {"latentHeat": {"low": 340, "high": 440, "source": "twice the table's"}}},
+          {"id": "jelly", "name": "Jelly", "gateMm": 8, "ventMm": 2, "headMm": 30,
+           "cautions": [], "notes": "",
+           "shrink": {"percent": 1, "lowPercent": 0, "highPercent": 2, "source": "my test cast"},
+           "density": {"kgPerM3": 1020, "source": "weighed"},
+           "demoldStrain": {"share": 0.1, "source": "my test cast"}}
+        ]}
+        """);
+    HeatInfo shipped = advise("paraffin-wax").heat();
+    PourAdvice same = advise(file + ":same");
+    assertEquals(shipped, same.heat());
+    assertTrue(same.notes().toString().contains("figures of Paraffin wax"), same.notes() + "");
+    HeatInfo grade = advise(file + ":grade").heat();
+    // the middle of the shipped range, 46 to 68, is 57 too, but its ends differ
+    assertTrue(grade.demoldFromS() > shipped.demoldFromS(), grade + "");
+    assertTrue(grade.demoldToS() < shipped.demoldToS(), grade + "");
+    HeatInfo heavy = advise(file + ":heavy").heat();
+    // by Stefan's law with sensible heat beside: longer, but not twice
+    double longer = heavy.demoldS() / grade.demoldS();
+    assertTrue(longer > 1.3 && longer < 2, longer + "");
+    PourAdvice jelly = advise(file + ":jelly");
+    assertNull(jelly.heat());
+    assertTrue(jelly.notes().toString().contains("No thermal figures"), jelly.notes() + "");
   }
 
   @Test

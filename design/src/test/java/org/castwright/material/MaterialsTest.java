@@ -96,6 +96,10 @@ class MaterialsTest {
     assertEquals(71, wax.figure(Quantity.MELTS).usual());
     assertEquals(
         Materials.of("paraffin-wax").figure(Quantity.VISCOSITY), wax.figure(Quantity.VISCOSITY));
+    assertEquals("paraffin-wax", wax.origin().like());
+    assertEquals(Set.of(Quantity.MELTS), wax.origin().figures().keySet());
+    assertEquals("agar-jelly", agar.origin().like());
+    assertNull(Materials.of("paraffin-wax").origin());
     assertEquals(2, wax.cautions().size());
     assertTrue(wax.cautions().get(0).startsWith("Hot wax burns"));
     assertEquals("It stains.", wax.cautions().get(1));
