@@ -52,7 +52,7 @@ final class MoldArtist implements Artist {
     }
     List<Vec3> pulls = mold.pieces().stream().map(Piece::pull).toList();
     pictures.draft(draft(casting, pulls, caught), folder.resolve("draft.png"));
-    String by = pulls.size() > 2 ? " by two opposite pieces" : "";
+    String by = mold.plan().cover() == null ? null : "two opposite pieces";
     pictures.caught(
         Refusal.patches(caught, casting.triangleCount()), by, folder.resolve("caught.png"));
   }

@@ -93,7 +93,7 @@ final class Refusal {
       throws IOException {
     MoldPictures.Piece whole = new MoldPictures.Piece("model", mesh, survey.best().direction());
     new MoldPictures(mesh, List.of(whole), List.of(), PictureOptions.DEFAULT.withThreads(threads))
-        .caught(patches(survey.caught(), mesh.triangleCount()), "", file);
+        .caught(patches(survey.caught(), mesh.triangleCount()), null, file);
   }
 
   /** Facets by caught place, with a label that tells the size. */

@@ -191,7 +191,7 @@ public final class MoldPictures {
   /**
    * The casting with its caught places marked, from above and from below.
    *
-   * @param by what would catch them, for the caption: "" or words that begin with a space
+   * @param by whom they would be caught, for the caption; null where that goes without saying
    */
   public String caught(List<CaughtPatch> patches, String by, Path file) throws IOException {
     int[] colors = new int[casting.triangleCount()];
@@ -215,8 +215,9 @@ public final class MoldPictures {
                 List.of(
                     new Swatch(CASTING, "free"), new Swatch(OkabeIto.VERMILLION.rgb(), "caught")));
     String found = patches.size() == 1 ? "1 caught place" : patches.size() + " caught places";
+    String whose = by == null ? "" : " with " + by;
     return both(
-        scene.captioned("Upper side; " + found + by + " in all").withMarks(upper),
+        scene.captioned("Upper side; " + found + " in all" + whose).withMarks(upper),
         scene.captioned("Lower side").withMarks(lower),
         file);
   }

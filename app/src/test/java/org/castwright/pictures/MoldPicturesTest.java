@@ -188,7 +188,7 @@ class MoldPicturesTest {
   @Test
   void caughtPlacesAreMarkedOnTheSideTheyFace() throws IOException {
     MoldPictures.CaughtPatch top = new MoldPictures.CaughtPatch(new int[] {2, 3}, "400 mm²");
-    pictures().caught(List.of(top), "", dir.resolve("caught.png"));
+    pictures().caught(List.of(top), null, dir.resolve("caught.png"));
     BufferedImage p = read("caught.png");
     BufferedImage left = p.getSubimage(0, 60, 300, p.getHeight() - 60);
     BufferedImage right = p.getSubimage(300, 60, 300, p.getHeight() - 60);

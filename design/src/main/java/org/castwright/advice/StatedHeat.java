@@ -43,12 +43,13 @@ final class StatedHeat {
         melt ? or(Quantity.MELTS, like.liquidusC()) : like.liquidusC(),
         or(Quantity.LATENT_HEAT, like.latentKJPerKg()),
         or(Quantity.REACTION_HEAT, like.reactionKJPerKg()),
-        time(m.workingTimeMin(), like.workMin()),
-        time(m.demoldTimeMin(), like.demoldMin()),
+        // only what sets by a reaction has times among its thermal figures
+        like.workMin() == null ? null : or("workingTimeMin", m.workingTimeMin(), like.workMin()),
+        like.demoldMin() == null ? null : or("demoldTimeMin", m.demoldTimeMin(), like.demoldMin()),
         like.activationKJPerMol(),
         like.order(),
         or(Quantity.SOFTENS, like.softensC()),
-        stated.pour() ? range(m.pourC()) : like.pourC(),
+        or("pourC", m.pourC(), like.pourC()),
         like.airC(),
         like.notes());
   }
@@ -58,13 +59,8 @@ final class StatedHeat {
     return own == null ? other : new Figure(own.low(), own.high(), own.source());
   }
 
-  /** Only what sets by a reaction has times among its thermal figures. */
-  private Figure time(List<Double> minutes, Figure other) {
-    boolean known = stated.times() && minutes != null && !minutes.isEmpty();
-    return known && other != null ? range(minutes) : other;
-  }
-
-  private static Figure range(List<Double> values) {
-    return new Figure(values.get(0), values.get(values.size() - 1), OWN);
+  private Figure or(String key, List<Double> range, Figure other) {
+    boolean own = stated.stated().contains(key) && range != null && !range.isEmpty();
+    return own ? new Figure(range.get(0), range.get(range.size() - 1), OWN) : other;
   }
 }

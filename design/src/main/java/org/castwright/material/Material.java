@@ -3,6 +3,7 @@ package org.castwright.material;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * One class of casting material. The figures are starting points for a first test cast; each group
@@ -80,12 +81,12 @@ public record Material(
    *
    * @param like id of the shipped material that it is like, or null if it is like none
    * @param figures that the user stated
-   * @param times whether the user stated working time or time to demold
-   * @param pour whether the user stated the temperature at the pour
+   * @param stated names of all entries that the user stated
    */
-  public record Origin(String like, Map<Quantity, Figure> figures, boolean times, boolean pour) {
+  public record Origin(String like, Map<Quantity, Figure> figures, Set<String> stated) {
     public Origin {
       figures = figures == null ? Map.of() : Map.copyOf(figures);
+      stated = Set.copyOf(stated);
     }
   }
 

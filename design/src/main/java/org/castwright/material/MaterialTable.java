@@ -22,6 +22,8 @@ final class MaterialTable {
   /** In a user's entry: the material to start from. */
   private static final String LIKE = "like";
 
+  private static final String FIGURES = "figures";
+
   /** What an entry keeps of its origin; nothing that a user states. */
   private static final String ORIGIN = "origin";
 
@@ -109,35 +111,33 @@ final class MaterialTable {
       }
     }
     ObjectNode out = base == null ? MAPPER.createObjectNode() : base.deepCopy();
-    given
-        .fields()
-        .forEachRemaining(
-            e -> {
-              if (e.getKey().equals("figures") && out.path("figures").isObject()) {
-                ((ObjectNode) out.get("figures")).setAll((ObjectNode) e.getValue());
-              } else if (!e.getKey().equals(LIKE) && !e.getKey().equals(ORIGIN)) {
-                out.set(e.getKey(), e.getValue());
-              }
-            });
+    ObjectNode rest = given.deepCopy();
+    rest.remove(LIKE);
+    if (given.path(FIGURES).isObject()) {
+      rest.remove(FIGURES);
+    }
+    out.setAll(rest);
+    layFigures(out, given);
     out.set(ORIGIN, origin(base, like, given));
     requireWhole(file, id, out);
     return out;
   }
 
+  /** As the base's, if that is a user's too, with what is stated here. */
   private static ObjectNode origin(ObjectNode base, String like, ObjectNode given) {
-    boolean users = base != null && base.hasNonNull(ORIGIN);
-    ObjectNode out =
-        users
-            ? base.get(ORIGIN).deepCopy()
-            : MAPPER.createObjectNode().put(LIKE, base == null ? null : like);
-    if (given.path("figures").isObject()) {
-      out.withObject("/figures").setAll((ObjectNode) given.get("figures"));
+    ObjectNode out = MAPPER.createObjectNode().put(LIKE, base == null ? null : like);
+    if (base != null && base.hasNonNull(ORIGIN)) {
+      out = base.get(ORIGIN).deepCopy();
     }
-    out.put(
-        "times",
-        out.path("times").asBoolean() || given.has("workingTimeMin") || given.has("demoldTimeMin"));
-    out.put("pour", out.path("pour").asBoolean() || given.has("pourC"));
+    layFigures(out, given);
+    given.fieldNames().forEachRemaining(out.withArray("stated")::add);
     return out;
+  }
+
+  private static void layFigures(ObjectNode to, ObjectNode given) {
+    if (given.path(FIGURES).isObject()) {
+      to.withObject("/" + FIGURES).setAll((ObjectNode) given.get(FIGURES));
+    }
   }
 
   /** What every plan reads. */
