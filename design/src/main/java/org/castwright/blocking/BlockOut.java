@@ -44,8 +44,19 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
 
   private static final double[] OFF_Y = {0.3719, 0.8719, 1.8719, 1.3719, 2.3719, 2.1719};
 
-  /** Steepest rises of the seam that are tried, °. */
-  private static final double[] STEEPEST = {70, 80};
+  /**
+   * How a seam is laid.
+   *
+   * @param steepest rise, °
+   * @param rim of the body, in places of the grid, whose noise it does not follow
+   */
+  private record Manner(double steepest, int rim) {}
+
+  /** The evenest first, the one that adds least last. */
+  private static final Manner[] MANNERS = {new Manner(70, 2), new Manner(80, 2), new Manner(80, 0)};
+
+  /** How much of a filling is known from its columns to be added, at least, as a share. */
+  private static final double SURE = 0.9;
 
   /** What may be left for the release, mm³. */
   private static final double LITTLE = 0.2;
@@ -54,7 +65,7 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
    * Edges that are shorter go, mm: a seam that runs through splinters is hard to cut. Less where
    * the surface would pass through itself without them, as it is or rounded to what files hold.
    */
-  private static final double[] SPLINTER = {0.02, 0.005, 1e-3, 2e-4};
+  private static final double[] SPLINTER = {0.005, 1e-3, 2e-4};
 
   private static final RepairOptions CLOSED = RepairOptions.DEFAULT.withFillVoids(true);
 
@@ -74,8 +85,8 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
    */
   public static BlockOut of(
       TriMesh mesh, Vec3 pull, double most, SolidKernel kernel, Progress progress) {
-    for (double steepest : STEEPEST) {
-      BlockOut b = of(mesh, pull.unit(), steepest, most, kernel, progress);
+    for (Manner manner : MANNERS) {
+      BlockOut b = of(mesh, pull.unit(), manner, most, kernel, progress);
       if (b != null) {
         return b;
       }
@@ -84,12 +95,7 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
   }
 
   private static BlockOut of(
-      TriMesh mesh,
-      Vec3 pull,
-      double steepest,
-      double most,
-      SolidKernel kernel,
-      Progress progress) {
+      TriMesh mesh, Vec3 pull, Manner manner, double most, SolidKernel kernel, Progress progress) {
     progress.at("blocking out", 0);
     Frame frame = Frame.along(pull);
     TriMesh local = mesh.toLocal(frame);
@@ -101,7 +107,11 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
       if (volume(gaps.places) < LITTLE) {
         break;
       }
-      Solid filling = kernel.solid("filling", new Filling(gaps, steepest).mesh());
+      Filling f = new Filling(gaps, manner.steepest, manner.rim, n == 0);
+      if (SURE * f.addsMm3() > most) {
+        return null;
+      }
+      Solid filling = kernel.solid("filling", f.mesh());
       Solid both = kernel.union("blocked out", List.of(kernel.solid("model", local), filling));
       local = both.mesh();
       if (local.volume() - mesh.volume() > most) {
@@ -113,16 +123,20 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
     return new BlockOut(out, frame.w(), out.volume() - mesh.volume(), places);
   }
 
-  /** Without splinters, bubbles between a filling and what it fills, and specks. */
+  /**
+   * Without splinters, bubbles between a filling and what it fills, and specks; in the model's
+   * frame, as files will hold it.
+   */
   private static TriMesh sound(TriMesh body, Frame frame, SolidKernel kernel, Progress progress) {
     TriMesh mesh = body;
     for (double mm : SPLINTER) {
-      mesh = Repair.heal(ShortEdges.without(body, mm), CLOSED, kernel, progress).mesh();
-      if (!crosses(mesh, progress) && !crosses(mesh.toLocal(frame.inverse()), progress)) {
+      TriMesh less = FloatGrid.snap(ShortEdges.without(body, mm).toLocal(frame.inverse()));
+      mesh = FloatGrid.snap(Repair.heal(less, CLOSED, kernel, progress).mesh());
+      if (!crosses(mesh, progress) && !crosses(mesh.toLocal(frame), progress)) {
         break;
       }
     }
-    return mesh.toLocal(frame.inverse());
+    return mesh;
   }
 
   private static boolean crosses(TriMesh mesh, Progress progress) {

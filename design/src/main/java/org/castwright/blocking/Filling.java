@@ -51,17 +51,20 @@ final class Filling {
 
   /**
    * @param steepest ° that the seam may rise outside the body
+   * @param rim how far into the body from its outline, in places of the grid, the seam need not
+   *     keep between its lowest and its highest point: what sticks out there is noise of walls
+   * @param everywhere whether walls of the body without a gap get draft too
    */
-  Filling(Gaps gaps, double steepest) {
+  Filling(Gaps gaps, double steepest, int rim, boolean everywhere) {
     this.gaps = gaps;
     fine = gaps.raster.nx();
     nx = fine / FINER;
     ny = gaps.raster.ny() / FINER;
     int n = nx * ny;
-    seam = seam(StrictMath.tan(Math.toRadians(steepest)));
+    seam = seam(StrictMath.tan(Math.toRadians(steepest)), rim);
     upper = new float[fine * gaps.raster.ny()];
     lower = new float[upper.length];
-    boolean[] gap = walls();
+    boolean[] gap = walls(everywhere);
     top = new float[n];
     bottom = new float[n];
     reach = new float[n];
@@ -77,7 +80,7 @@ final class Filling {
     return (FINER * row + FINER / 2) * fine + FINER * (o % nx) + FINER / 2;
   }
 
-  private float[] seam(double slope) {
+  private float[] seam(double slope, int rim) {
     float[] lo = new float[nx * ny];
     float[] hi = new float[nx * ny];
     Arrays.fill(lo, Float.NaN);
@@ -100,16 +103,31 @@ final class Filling {
         hi[o] = lo[o];
       }
     }
+    for (int k = 0; k < rim; k++) {
+      narrow(lo);
+    }
     return SeamSheet.of(lo, hi, nx, slope * FINER * gaps.raster.pixel());
   }
 
+  /** Takes the outermost places of the body away. */
+  private void narrow(float[] lo) {
+    float[] was = lo.clone();
+    for (int o = nx + 1; o + nx + 1 < lo.length; o++) {
+      for (int j = -nx; j <= nx; j += nx) {
+        if (Float.isNaN(was[o + j - 1]) || Float.isNaN(was[o + j]) || Float.isNaN(was[o + j + 1])) {
+          lo[o] = Float.NaN;
+        }
+      }
+    }
+  }
+
   /** Settles where walls stand; tells the columns at gaps and so near them that they are filled. */
-  private boolean[] walls() {
+  private boolean[] walls(boolean everywhere) {
     boolean[] gap = new boolean[upper.length];
     Arrays.fill(upper, Float.NEGATIVE_INFINITY);
     Arrays.fill(lower, Float.POSITIVE_INFINITY);
     for (int p = 0; p < gap.length; p++) {
-      if (gaps.runs.count(p) > 0) {
+      if (everywhere && gaps.runs.count(p) > 0) {
         upper[p] = Math.max(upper[p], (float) gaps.top(p));
         lower[p] = Math.min(lower[p], (float) gaps.bottom(p));
       }
@@ -172,6 +190,23 @@ final class Filling {
   /** The filling as one mesh with z along the pull; empty if there is nothing to fill. */
   TriMesh mesh() {
     return new FillingMesh(this).mesh();
+  }
+
+  /** What it adds to the body, as far as its columns tell, mm³. */
+  double addsMm3() {
+    double sum = 0;
+    for (int o = 0; o < needed.length; o++) {
+      if (needed[o] && reach[o] > 0) {
+        int m = middle(o);
+        sum += top[o] - bottom[o];
+        for (int r = 0; r < gaps.runs.count(m); r++) {
+          double above = Math.min(top[o], gaps.runs.top(m, r));
+          sum -= Math.max(0, above - Math.max(bottom[o], gaps.runs.bottom(m, r)));
+        }
+      }
+    }
+    double side = FINER * gaps.raster.pixel();
+    return sum * side * side;
   }
 
   int nx() {

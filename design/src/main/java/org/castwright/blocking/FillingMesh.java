@@ -150,9 +150,13 @@ final class FillingMesh {
     for (int k = 0; k < n; k++) {
       edge(ring[k], ring[(k + 1) % n]);
     }
+    // from a corner of the square: two points of the outline are joined once only
+    int first = ring[0] < 0 ? 1 : 0;
     for (int k = 1; k + 1 < n; k++) {
-      out.triangle(upper(ring[0]), upper(ring[k]), upper(ring[k + 1]));
-      out.triangle(lower(ring[0]), lower(ring[k + 1]), lower(ring[k]));
+      int p = ring[(first + k) % n];
+      int q = ring[(first + k + 1) % n];
+      out.triangle(upper(ring[first]), upper(p), upper(q));
+      out.triangle(lower(ring[first]), lower(q), lower(p));
     }
   }
 

@@ -35,8 +35,9 @@ final class SeamSheet {
       boolean none = Float.isNaN(lo[o]);
       least[o] = none ? Float.NEGATIVE_INFINITY : lo[o];
       most[o] = none ? Float.POSITIVE_INFINITY : hi[o];
-      sum += none ? 0 : (lo[o] + hi[o]) / 2;
-      n += none ? 0 : 1;
+      boolean rim = !none && fringe(o);
+      sum += rim ? (lo[o] + hi[o]) / 2 : 0;
+      n += rim ? 1 : 0;
     }
     Cone.upper(least, hi, nx, rise);
     Cone.lower(most, lo, nx, rise);
@@ -68,6 +69,14 @@ final class SeamSheet {
       }
     }
     return sheet.s;
+  }
+
+  /** Whether the body ends beside a place. */
+  private boolean fringe(int o) {
+    return Float.isNaN(lo[o - 1])
+        || Float.isNaN(lo[o + 1])
+        || Float.isNaN(lo[o - nx])
+        || Float.isNaN(lo[o + nx]);
   }
 
   private float held(int o, float v) {

@@ -21,7 +21,7 @@ record Filled(Model model, MoldOptions options) {
    * What may be added unasked, as a share of the casting: it is seen where it is looked for. Common
    * practice fills whatever the maker can do without; no source.
    */
-  private static final double AUTO_SHARE = 0.05;
+  private static final double AUTO_SHARE = 0.06;
 
   /**
    * Fills what two pieces catch along the axis where that is least.

@@ -4,11 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
+import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.Shapes;
 import org.castwright.mesh.TriMesh;
@@ -94,6 +97,69 @@ class BlockOutTest {
           Survey.along(clump, pull, SurveyOptions.DEFAULT, Progress.NONE).best().trappedVolume();
       assertEquals(before, b.caughtMm3(), 0.02 * before + 0.2);
     }
+  }
+
+  /**
+   * The outline of an upright cylinder with uneven walls goes up and down all of them; the seam
+   * goes round it.
+   */
+  @Test
+  void unevenWallsDoNotBendTheSeam() {
+    TriMesh drum = drum(20, 30, new SplittableRandom(42));
+    double round = 2 * Math.PI * 20;
+    double before = seam(drum);
+    assertTrue(before > 1.5 * round, before + " mm before");
+    double after = seam(filled(drum, Vec3.Z).mesh());
+    assertTrue(after > 0.9 * round && after < 1.2 * round, after + " mm after");
+  }
+
+  /** A cylinder whose corners along its wall stand up to 0.1 mm off. */
+  private static TriMesh drum(double radius, double height, SplittableRandom random) {
+    int sides = 60;
+    int rows = 9;
+    MeshBuilder m = new MeshBuilder();
+    for (int j = 0; j < rows; j++) {
+      for (int i = 0; i < sides; i++) {
+        double a = 2 * Math.PI * (i + 0.5 * j) / sides;
+        double r = radius + 0.2 * random.nextDouble() - 0.1;
+        m.vertex(r * Math.cos(a), r * Math.sin(a), height * (j / (rows - 1.0) - 0.5));
+      }
+    }
+    int low = m.vertex(0, 0, -height / 2);
+    int high = m.vertex(0, 0, height / 2);
+    int top = (rows - 1) * sides;
+    for (int i = 0; i < sides; i++) {
+      int next = (i + 1) % sides;
+      m.triangle(low, next, i);
+      m.triangle(high, top + i, top + next);
+      for (int o = 0; o < top; o += sides) {
+        m.triangle(o + i, o + next, o + sides + i);
+        m.triangle(o + next, o + sides + next, o + sides + i);
+      }
+    }
+    return FloatGrid.snap(m.build());
+  }
+
+  /**
+   * Length of the edges between facets that look up and facets that look down, half way up a drum.
+   */
+  private static double seam(TriMesh mesh) {
+    Map<Long, Integer> edges = new HashMap<>();
+    double sum = 0;
+    for (int c = 0; c < 3 * mesh.triangleCount(); c++) {
+      int f = c / 3;
+      long a = mesh.tri()[c];
+      long b = mesh.tri()[3 * f + (c + 1) % 3];
+      Integer g = edges.remove(b << 32 | a);
+      if (g == null) {
+        edges.put(a << 32 | b, f);
+      } else if ((mesh.areaVector(f).z() > 0) != (mesh.areaVector(g).z() > 0)) {
+        Vec3 p = mesh.vertex((int) a);
+        Vec3 q = mesh.vertex((int) b);
+        sum += Math.max(Math.abs(p.z()), Math.abs(q.z())) < 5 ? p.minus(q).length() : 0;
+      }
+    }
+    return sum;
   }
 
   private static Vec3 direction(SplittableRandom random) {
