@@ -18,9 +18,6 @@ import org.castwright.progress.Progress;
 /** How the casting cools or cures; what is not known of it is said. */
 final class HeatAdvice {
 
-  /** Air of a room, °C; common practice, no source. */
-  private static final double ROOM = 20;
-
   /** A feeder's modulus over the casting's; common practice, no source. */
   private static final double OUTLASTS = 1.2;
 
@@ -49,12 +46,13 @@ final class HeatAdvice {
     if (asked.fineness() == PourJob.Fineness.OFF) {
       return null;
     }
-    ThermalMaterial material = material();
-    MoldMaterial wall = ThermalTable.mold(wallOf());
-    if (material == null || lacks(material, wall)) {
+    HeatFigures figures = HeatFigures.of(job);
+    if (!known(figures)) {
       return null;
     }
-    double air = air(material);
+    ThermalMaterial material = figures.material();
+    MoldMaterial wall = figures.wall();
+    double air = figures.airC();
     HeatOptions options =
         (asked.fineness() == PourJob.Fineness.FINE
                 ? HeatOptions.FINE.withCells(FINE_CELLS)
@@ -74,67 +72,40 @@ final class HeatAdvice {
     }
   }
 
-  private ThermalMaterial material() {
-    Material.Origin origin = job.material().origin();
-    String id = origin == null ? job.material().id() : origin.like();
-    ThermalMaterial known =
-        ThermalTable.castings().stream()
-            .filter(m -> m.id().equals(id))
-            .findFirst()
-            .orElseGet(
-                () -> {
-                  notes.add(
-                      "No thermal figures are known of "
-                          + job.material().name()
-                          + ": neither the time to the opening nor temperatures are worked out.");
-                  return null;
-                });
-    if (origin == null || known == null) {
-      return known;
-    }
-    notes.add(
-        "Heat reckons with the thermal figures of "
-            + known.name()
-            + ", but for those that the table of your own states.");
-    return StatedHeat.over(known, job.material());
-  }
-
-  private String wallOf() {
-    if (job.cooling().wallOf() != null) {
-      return job.cooling().wallOf();
-    }
-    return job.print() == PourJob.Print.FDM ? "pla" : "photopolymer";
-  }
-
-  private boolean lacks(ThermalMaterial material, MoldMaterial wall) {
-    List<String> missing = new ArrayList<>();
-    material.missing().forEach(m -> missing.add("the " + m + " of " + material.name()));
-    wall.missing().forEach(m -> missing.add("the " + m + " of " + wall.name()));
-    if (missing.isEmpty()) {
+  /** Says whose figures count, and what is not known of them. */
+  private boolean known(HeatFigures f) {
+    Material m = job.material();
+    if (f.material() == null) {
+      notes.add(
+          "No thermal figures are known of "
+              + m.name()
+              + ": neither the time to the opening nor temperatures are worked out.");
       return false;
     }
-    notes.add(
-        "The time to the opening and temperatures cannot be worked out: the table does not know "
-            + String.join(", ", missing)
-            + ".");
-    notes.addAll(material.notes());
+    if (m.origin() != null) {
+      notes.add(
+          "Heat reckons with the thermal figures of "
+              + ThermalTable.casting(m.origin().like()).name()
+              + ", but for those that the table of your own states.");
+    }
+    List<String> missing = f.missing();
+    if (!missing.isEmpty()) {
+      notes.add(
+          "The time to the opening and temperatures cannot be worked out: the table does not know "
+              + String.join(", ", missing)
+              + ".");
+      notes.addAll(f.material().notes());
+      return false;
+    }
+    if (job.cooling().airC() == null && f.material().airC() != null) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "Heat reckons with air of %.0f °C (%s).",
+              f.airC(),
+              f.material().airC().source()));
+    }
     return true;
-  }
-
-  private double air(ThermalMaterial material) {
-    if (job.cooling().airC() != null) {
-      return job.cooling().airC();
-    }
-    if (material.airC() == null) {
-      return ROOM;
-    }
-    notes.add(
-        String.format(
-            Locale.ROOT,
-            "Heat reckons with air of %.0f °C (%s).",
-            material.airC().middle(),
-            material.airC().source()));
-    return material.airC().middle();
   }
 
   /** Filament prints have the infill and skins that their plastic is reckoned with. */

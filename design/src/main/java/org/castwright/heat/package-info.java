@@ -9,7 +9,9 @@
  * said, never filled in. The closed forms of slabs, cylinders, spheres and freezing fronts ({@link
  * org.castwright.heat.OneTerm}, {@link org.castwright.heat.Stefan}, {@link
  * org.castwright.heat.Plank}, {@link org.castwright.heat.Chvorinov}, {@link
- * org.castwright.heat.Exotherm}) stand beside it for hand checks. Liquid does not move, the casting
- * does not shrink away from the wall, and radiation counts only within the air's coefficient.
+ * org.castwright.heat.Exotherm}) stand beside it for hand checks; {@link
+ * org.castwright.heat.FreezeShut} bounds from below how long a bore or slit of melt stays open.
+ * Liquid does not move, the casting does not shrink away from the wall, and radiation counts only
+ * within the air's coefficient.
  */
 package org.castwright.heat;
