@@ -156,6 +156,7 @@ final class CoursePart {
                 units.length(f.riserMm()))));
     long pools =
         h.pools().stream()
+            .filter(p -> !p.inChannels())
             .skip(1)
             .filter(p -> p.sinkMm3() != null && p.sinkMm3() >= LEAST_SINK)
             .count();

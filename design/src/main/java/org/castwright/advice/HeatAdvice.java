@@ -9,6 +9,7 @@ import org.castwright.heat.HeatResult;
 import org.castwright.heat.HeatStudy;
 import org.castwright.heat.MoldMaterial;
 import org.castwright.heat.MoldWall;
+import org.castwright.heat.Poured;
 import org.castwright.heat.Setting;
 import org.castwright.heat.ThermalMaterial;
 import org.castwright.heat.ThermalTable;
@@ -62,7 +63,12 @@ final class HeatAdvice {
     try {
       HeatResult r =
           HeatStudy.of(
-              job.casting(), job.block().bounds(), material, made(wall), options, progress);
+              new Poured(job.casting(), job.channels()),
+              job.block().bounds(),
+              material,
+              made(wall),
+              options,
+              progress);
       addNotes(r);
       return info(r, material, wall, air);
     } catch (IllegalArgumentException e) {
@@ -191,6 +197,7 @@ final class HeatAdvice {
         feed == null ? null : (Double) Math.max(0, h.cutOffMm3() * feed.shrinkPercent() / 100);
     return new HeatInfo.Pool(
         place(h.place()),
+        h.inChannels(),
         Numbers.round(h.setS(), 0),
         Numbers.round(h.cutOffS(), 0),
         Numbers.round(h.cutOffMm3(), 0),
@@ -211,7 +218,7 @@ final class HeatAdvice {
         Numbers.round(shrink * job.casting().volume(), 0),
         Numbers.round(modulus, 3),
         bore == null ? null : (Double) Numbers.round(bore, 3),
-        bore != null && bore >= OUTLASTS * modulus,
+        !r.hotSpots().isEmpty() && r.hotSpots().stream().allMatch(HeatResult.HotSpot::inChannels),
         Numbers.round(Chvorinov.riserDiameterMm(OUTLASTS * modulus, SLENDERNESS), 1));
   }
 

@@ -65,7 +65,8 @@ public final class Json {
   }
 
   /**
-   * An entry that earlier versions did not write: its JSON Pointer (RFC 6901), and how it reads.
+   * An entry that earlier versions did not write: its JSON Pointer (RFC 6901), and how it reads. Of
+   * a list it is an entry of each of its items.
    */
   record Added(String at, Object value) {}
 
@@ -74,9 +75,14 @@ public final class Json {
     JsonNode tree = MAPPER.readTree(text);
     for (Added entry : added) {
       JsonPointer at = JsonPointer.compile(entry.at());
-      if (tree != null && tree.at(at.head()) instanceof ObjectNode parent) {
+      if (tree == null) {
+        continue;
+      }
+      JsonNode holder = tree.at(at.head());
+      Iterable<JsonNode> all = holder.isArray() ? holder : List.of(holder);
+      for (JsonNode one : all) {
         String name = at.last().getMatchingProperty();
-        if (!parent.has(name)) {
+        if (one instanceof ObjectNode parent && !parent.has(name)) {
           parent.set(name, MAPPER.valueToTree(entry.value()));
         }
       }
