@@ -22,6 +22,7 @@ public final class Json {
           .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
           .enable(SerializationFeature.INDENT_OUTPUT)
           .addModule(new WishesModule())
+          .addModule(new TrialModule())
           .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
           .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
           .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
