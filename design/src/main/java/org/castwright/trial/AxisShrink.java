@@ -44,6 +44,16 @@ final class AxisShrink {
     return false;
   }
 
+  /** Whether an axis shrinks otherwise than was allowed for, beyond its spread. */
+  boolean off(List<Double> allowed) {
+    for (int k = 0; k < fits.length; k++) {
+      if (spread(k) && Math.abs(fits[k].percent() - allowed.get(k)) > fits[k].spreadPercent()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private boolean spread(int k) {
     return fits[k] != null && fits[k].spreadPercent() != null;
   }
@@ -73,7 +83,7 @@ final class AxisShrink {
     }
     String all = " By axes of the model: " + String.join(", ", each) + ".";
     if (differ()) {
-      return all + " They differ by more than their spread, so each gets its own.";
+      return all + " They differ by more than their spread.";
     }
     return all
         + (single

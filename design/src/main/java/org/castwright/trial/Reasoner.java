@@ -17,6 +17,9 @@ public final class Reasoner {
 
   private static final String STUDENT = "least squares through the origin; spread by Student's t";
 
+  /** More is a slip, percent. */
+  private static final double MOST_SHRINK = 20;
+
   private static final String FINAL_SIZE =
       "Measure when the casting has its final size: days after, for what dries or cures.";
 
@@ -255,16 +258,21 @@ public final class Reasoner {
             || Math.abs(fit.percent() - facts.shrinkPercent()) > fit.spreadPercent();
     AxisShrink axes = new AxisShrink(n.lengths(), new Readings(facts, "", ""));
     if (axes.differ()) {
+      List<Double> each = axes.percents(fit);
+      boolean off = axes.off(facts.shrinkByAxis());
+      boolean useful = off && each.stream().allMatch(p -> Math.abs(p) <= MOST_SHRINK);
       return new Answer(
           i,
-          List.of(Change.shrinks(facts.shrinkByAxis(), axes.percents(fit))),
-          because + axes.words(),
+          useful ? List.of(Change.shrinks(facts.shrinkByAxis(), each)) : List.of(),
+          because
+              + axes.words()
+              + (useful ? " Each gets its own." : off ? "" : " That is what was allowed for."),
           List.of(FINAL_SIZE),
           STUDENT);
     }
     because += axes.words();
     List<Change> changes =
-        Math.abs(fit.percent()) > 20
+        Math.abs(fit.percent()) > MOST_SHRINK
             ? List.of()
             : List.of(
                 Change.number(
