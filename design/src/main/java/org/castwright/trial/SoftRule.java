@@ -29,7 +29,9 @@ final class SoftRule {
       advice.add(say("Pour at the lower end of what is usual, %.0f °C.", facts.pourC().get(0)));
     }
     advice.add("Fill in two or three pours, or cool the mold from outside; open it cold.");
-    advice.add(firmer());
+    if (wall == null || wall.peakC() > wall.limitC()) {
+      advice.add(firmer());
+    }
     double to = Math.min(100, Math.ceil(2 * facts.wallMm() * Reasoner.TWICE_STIFF) / 2);
     Change thicker = Change.number(Change.Option.WALL_MM, facts.wallMm(), to, "%.1f mm");
     if (wall == null) {

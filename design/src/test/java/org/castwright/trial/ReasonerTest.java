@@ -267,6 +267,7 @@ class ReasonerTest {
     Answer cold = soft(41, 70.0, "PETG print");
     assertTrue(cold.because().contains("14 °C below"), cold.because());
     change(cold, Option.WALL_MM);
+    assertFalse(cold.advice().toString().contains("PETG print"), cold.advice() + "");
     Answer resin = soft(80, null, "ABS or ASA print");
     assertFalse(resin.because().contains("Poured at"), resin.because());
     assertTrue(resin.changes().isEmpty());
