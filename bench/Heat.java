@@ -8,6 +8,7 @@ import org.castwright.heat.HeatOptions;
 import org.castwright.heat.HeatResult;
 import org.castwright.heat.HeatStudy;
 import org.castwright.heat.MoldWall;
+import org.castwright.heat.Poured;
 import org.castwright.heat.ThermalTable;
 import org.castwright.mesh.TriMesh;
 import org.castwright.pipeline.Model;
@@ -47,7 +48,7 @@ public final class Heat {
     long begin = System.nanoTime();
     HeatResult r =
         HeatStudy.of(
-            mesh,
+            Poured.alone(mesh),
             new Box3(box.min().minus(wall), box.max().plus(wall)),
             ThermalTable.casting(args[2]),
             MoldWall.full(ThermalTable.mold(args[3])),

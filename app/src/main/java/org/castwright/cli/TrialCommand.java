@@ -70,8 +70,8 @@ final class TrialCommand implements Callable<Integer> {
 
   @Option(
       names = "--length",
-      paramLabel = "WANTED=MEASURED",
-      description = "A length of the casting, mm.")
+      paramLabel = "[AXIS:]WANTED=MEASURED",
+      description = "A length of the casting, mm; with x:, y: or z: along that axis of the model.")
   private List<String> lengths = List.of();
 
   @Option(names = "--short", description = "The casting did not fill.")
@@ -134,9 +134,13 @@ final class TrialCommand implements Callable<Integer> {
     if (!lengths.isEmpty()) {
       List<Note.Length> all = new ArrayList<>();
       for (String l : lengths) {
-        String[] pair = CalibrateCommand.pair(l);
+        String[] along = l.split(":", 2);
+        String[] pair = CalibrateCommand.pair(along[along.length - 1]);
         all.add(
-            new Note.Length(CalibrateCommand.number(pair[0]), CalibrateCommand.number(pair[1])));
+            new Note.Length(
+                CalibrateCommand.number(pair[0]),
+                CalibrateCommand.number(pair[1]),
+                along.length > 1 ? along[0] : null));
       }
       out.add(Note.ofSize(all));
     }

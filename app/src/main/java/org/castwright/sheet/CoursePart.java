@@ -64,6 +64,38 @@ final class CoursePart {
                   Units.seconds(flow.fillLowS()),
                   Units.seconds(flow.fillHighS()))));
     }
+    gate(pour.freezing(), out);
+  }
+
+  /** A gate that may freeze shut is among the reasons. */
+  private void gate(PourAdvice.Freezing f, List<Element> out) {
+    if (f == null || f.closedS() == null || f.gate().equals("shuts")) {
+      return;
+    }
+    String mold = "in a mold of " + units.degrees(f.moldC());
+    out.add(
+        Words.item(
+            switch (f.gate()) {
+              case "open" ->
+                  Units.of(
+                      "The gate stays open long enough: it does not freeze shut before %s %s.",
+                      Units.seconds(f.closedS()), mold);
+              case "narrows" ->
+                  Units.of(
+                      "The gate may freeze too narrow %s (shut after %s or more)%s%s.",
+                      mold,
+                      Units.seconds(f.closedS()),
+                      f.neededMm() == null
+                          ? ""
+                          : "; it stays open with " + units.length(f.neededMm()),
+                      f.neededMoldC() == null
+                          ? ""
+                          : "; or in a mold of " + units.degrees(f.neededMoldC()));
+              default ->
+                  Units.of(
+                      "The gate does not freeze shut before %s %s; the time to fill is not known.",
+                      Units.seconds(f.closedS()), mold);
+            }));
   }
 
   private void heat(HeatInfo h, List<Element> out) {
@@ -124,6 +156,7 @@ final class CoursePart {
                 units.length(f.riserMm()))));
     long pools =
         h.pools().stream()
+            .filter(p -> !p.inChannels())
             .skip(1)
             .filter(p -> p.sinkMm3() != null && p.sinkMm3() >= LEAST_SINK)
             .count();

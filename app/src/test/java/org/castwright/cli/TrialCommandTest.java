@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -89,6 +91,58 @@ class TrialCommandTest {
     assertTrue(compared.out().contains("* mold clearance mm"), compared.out());
     assertTrue(compared.out().contains("* casting, cm³"), compared.out());
     assertFalse(compared.out().contains("* model file"), compared.out());
+  }
+
+  @Test
+  void axesAndHeatAreAnswered(@TempDir Path temp) throws IOException {
+    Path copy = temp.resolve("egg");
+    copy(first, copy);
+    Path uneven = temp.resolve("uneven");
+    Cli r =
+        Cli.run(
+            "trial",
+            copy.toString(),
+            "--soft",
+            "--length",
+            "x:34=33.66",
+            "--length",
+            "x:17=16.83",
+            "--length",
+            "y:48=48",
+            "--length",
+            "y:24=24",
+            "--quiet",
+            "-o",
+            uneven.toString());
+    assertEquals(0, r.code(), r.toString());
+    double before = json(copy.resolve("report.json")).at("/material/shrink_percent/0").asDouble();
+    JsonNode shrink = json(uneven.resolve("job.json")).at("/options/mold/shrink_percent");
+    assertEquals(100 - (100 - before) * 0.99, shrink.at("/x").asDouble(), 0.002);
+    assertEquals(before, shrink.at("/y").asDouble(), 0.002);
+    JsonNode lengths = json(uneven.resolve("trials.json")).at("/log/trials/0/notes/0/lengths");
+    assertEquals("x", lengths.at("/0/axis").asText());
+    // the log of an earlier version has no axes, and its report neither freezing nor channels
+    Path log = copy.resolve("trials.json");
+    Files.writeString(log, Files.readString(log).replaceAll(",\\s*\"axis\" : \"[xy]\"", ""));
+    assertFalse(Files.readString(log).contains("axis"));
+    Path report = copy.resolve("report.json");
+    ObjectNode old = (ObjectNode) json(report);
+    ((ObjectNode) old.at("/pouring")).remove("freezing");
+    old.at("/pouring/heat/pools").forEach(p -> ((ObjectNode) p).remove("in_channels"));
+    Files.writeString(report, MAPPER.writeValueAsString(old));
+    Cli soft = Cli.run("trial", copy.toString(), "--soft");
+    assertEquals(0, soft.code(), soft.toString());
+    assertTrue(soft.out().contains("By the report the mold's inner wall comes to"), soft.out());
+    assertTrue(
+        Cli.run("trial", copy.toString(), "--length", "w:48=47").refused().contains("x, y or z"));
+  }
+
+  private static void copy(Path from, Path to) throws IOException {
+    try (Stream<Path> all = Files.walk(from)) {
+      for (Path p : all.toList()) {
+        Files.copy(p, to.resolve(from.relativize(p).toString()));
+      }
+    }
   }
 
   @Test

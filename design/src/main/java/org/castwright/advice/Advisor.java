@@ -45,10 +45,11 @@ public final class Advisor {
     progress.at("pour", 0.4);
     FlowAdvice flow = new FlowAdvice(job, filling, reasons, notes);
     PourAdvice.Flow flowed = flow.flow();
+    FreezeAdvice freeze = new FreezeAdvice(job, flow, reasons, notes);
+    PourAdvice.Freezing freezing = freeze.gate(flowed);
     progress.at("pour", 0.5);
     PourAdvice.Detail detail =
-        new DetailAdvice(job, reasons, notes)
-            .detail(filling.topMm(), flow.surfaceMm(), flow.fluid(), flow.websS());
+        new DetailAdvice(job, flow, freeze, reasons, notes).detail(filling.topMm());
     progress.at("pour", 0.6);
     HoldAdvice hold = new HoldAdvice(job, cavity);
     PourAdvice.Pressure pressure = hold.pressure(flow.surfaceMm());
@@ -67,6 +68,7 @@ public final class Advisor {
         List.copyOf(reasons),
         fill(filling, flow),
         flowed,
+        freezing,
         detail,
         pressure,
         walls,

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.castwright.batch.PrintRate;
+import org.castwright.geom.Vec3;
 import org.castwright.material.Figure;
 import org.castwright.material.Quantity;
 import org.castwright.pour.Fluid;
@@ -38,11 +39,20 @@ final class DetailAdvice {
   private static final int MOST = 5;
 
   private final PourJob job;
+  private final FlowAdvice flow;
+  private final FreezeAdvice freeze;
+  private final Fluid fluid;
+  private final Double seconds;
   private final List<String> reasons;
   private final List<String> notes;
 
-  DetailAdvice(PourJob job, List<String> reasons, List<String> notes) {
+  DetailAdvice(
+      PourJob job, FlowAdvice flow, FreezeAdvice freeze, List<String> reasons, List<String> notes) {
     this.job = job;
+    this.flow = flow;
+    this.freeze = freeze;
+    this.fluid = flow.fluid();
+    this.seconds = flow.websS();
     this.reasons = reasons;
     this.notes = notes;
   }
@@ -51,13 +61,10 @@ final class DetailAdvice {
    * Works it out.
    *
    * @param topMm highest place of the casting along up
-   * @param surfaceMm of the liquid when the mold stands full
-   * @param fluid null when it is not known
-   * @param seconds for a web to fill, null for a melt
    */
-  PourAdvice.Detail detail(double topMm, double surfaceMm, Fluid fluid, Double seconds) {
+  PourAdvice.Detail detail(double topMm) {
     Figure tension = job.material().figure(Quantity.SURFACE_TENSION);
-    double head = Math.max(LEAST_HEAD, surfaceMm - topMm);
+    double head = Math.max(LEAST_HEAD, flow.surfaceMm() - topMm);
     Double liquid =
         tension == null
             ? null
@@ -66,23 +73,25 @@ final class DetailAdvice {
     return new PourAdvice.Detail(
         job.print() == PourJob.Print.FDM ? PrintRate.COMMON.lineMm() : RESIN_PRINT,
         liquid,
-        webs(head, surfaceMm, fluid, seconds));
+        webs(head));
   }
 
-  private List<PourAdvice.WebInfo> webs(
-      double head, double surfaceMm, Fluid fluid, Double seconds) {
-    if (fluid == null || seconds == null) {
+  private List<PourAdvice.WebInfo> webs(double head) {
+    if (fluid == null || (seconds == null && !freeze.known())) {
       if (fluid != null) {
         notes.add("Whether thin places fill before they freeze is not worked out.");
       }
       return null;
     }
-    double than = Math.min(THICKEST, ThinPlaces.thinnestMm(DEEP, head, seconds, fluid));
+    double needs = Math.max(inTime(DEEP, head), freeze.neededMm(DEEP, s -> LEAST_HEAD));
+    double than = Math.min(THICKEST, needs);
     double spacing = Math.max(CLOSEST, job.casting().bounds().longestSide() / COLUMNS);
     List<PourAdvice.WebInfo> out = new ArrayList<>();
     for (Webs.Web w : Webs.of(job.casting(), than, spacing)) {
-      double depth = Math.max(LEAST_HEAD, surfaceMm - w.place().dot(job.up()));
-      double needed = ThinPlaces.thinnestMm(w.depthMm(), depth, seconds, fluid);
+      double height = w.place().dot(job.up());
+      double inTime = inTime(w.depthMm(), head(w.place()));
+      double cold = freeze.neededMm(w.depthMm(), s -> Math.max(LEAST_HEAD, flow.headMm(height, s)));
+      double needed = Math.max(inTime, cold);
       if (w.areaThinner(needed) >= SMALLEST && needed > w.thicknessMm()) {
         out.add(
             new PourAdvice.WebInfo(
@@ -99,16 +108,40 @@ final class DetailAdvice {
     return List.copyOf(some);
   }
 
-  private static String words(PourAdvice.WebInfo w) {
-    return String.format(
-        Locale.ROOT,
-        "A web of %.2g mm, %.0f mm deep, near (%.1f, %.1f, %.1f) does not fill in a third of the"
-            + " working time: %.2g mm would.",
-        w.thicknessMm(),
-        w.depthMm(),
-        w.place().get(0),
-        w.place().get(1),
-        w.place().get(2),
-        w.neededMm());
+  /** The thinnest that fills to a depth in the time that there is; 0 for a melt. */
+  private double inTime(double depthMm, double headMm) {
+    return seconds == null ? 0 : ThinPlaces.thinnestMm(depthMm, headMm, seconds, fluid);
+  }
+
+  /** Over a web when the mold stands full, mm. */
+  private double head(Vec3 place) {
+    return Math.max(LEAST_HEAD, flow.surfaceMm() - place.dot(job.up()));
+  }
+
+  private String words(PourAdvice.WebInfo w) {
+    List<Double> p = w.place();
+    boolean late =
+        w.thicknessMm() < inTime(w.depthMm(), head(new Vec3(p.get(0), p.get(1), p.get(2))));
+    String what =
+        String.format(
+            Locale.ROOT,
+            "A web of %.2g mm, %.0f mm deep, near (%.1f, %.1f, %.1f) ",
+            w.thicknessMm(),
+            w.depthMm(),
+            p.get(0),
+            p.get(1),
+            p.get(2));
+    return what
+        + (late
+            ? String.format(
+                Locale.ROOT,
+                "does not fill in a third of the working time: %.2g mm would.",
+                w.neededMm())
+            : String.format(
+                Locale.ROOT,
+                "may freeze before it is full, in as little as %.2g s: %.2g mm would fill, or a"
+                    + " warmer mold, or a faster pour.",
+                freeze.slitShutS(w.thicknessMm()),
+                w.neededMm()));
   }
 }

@@ -80,8 +80,7 @@ final class FlowAdvice {
     if (gate == null) {
       return null;
     }
-    double funnel = (gate.mouthMm() - gate.boreMm()) / 2 / FUNNEL;
-    double length = Math.max(gate.boreMm(), gate.lengthMm() - funnel);
+    double length = lengthMm(gate.boreMm());
     double head = mouth - exit;
     Material m = job.material();
     if (head <= 0) {
@@ -120,9 +119,9 @@ final class FlowAdvice {
     Figure range = m.figure(Quantity.VISCOSITY);
     Fluid fluid = fluid(m, m.viscosityPaS());
     GateFlow start = GateFlow.of(fluid, new GateFlow.Throat(gate.boreMm(), length, head));
-    double fill = fill(fluid, length, times);
-    double low = range == null ? fill : fill(fluid(m, range.low()), length, null);
-    double high = range == null ? fill : fill(fluid(m, range.high()), length, null);
+    double fill = fill(fluid, gate.boreMm(), times);
+    double low = range == null ? fill : fill(fluid(m, range.low()), gate.boreMm(), null);
+    double high = fillHighS(gate.boreMm());
     judge(start, fill, working);
     return new PourAdvice.Flow(
         round(head),
@@ -139,6 +138,46 @@ final class FlowAdvice {
         working == null
             ? null
             : Numbers.significant(ThinPlaces.thinnestMm(SLIT, head, SHARE * working, fluid), 3));
+  }
+
+  /** Of the narrow part of a gate of some bore, which a cone widens to the mouth as it is. */
+  private double lengthMm(double bore) {
+    double funnel = Math.max(0, gate.mouthMm() - bore) / 2 / FUNNEL;
+    return Math.max(bore, gate.lengthMm() - funnel);
+  }
+
+  /** Seconds until the casting is full through a gate of some bore, at the highest viscosity. */
+  double fillHighS(double boreMm) {
+    Figure range = job.material().figure(Quantity.VISCOSITY);
+    double viscosity = range == null ? job.material().viscosityPaS() : range.high();
+    return fill(fluid(job.material(), viscosity), boreMm, null);
+  }
+
+  /**
+   * Head of the liquid over a height some time after it came by, mm: as high as the level has risen
+   * until the casting is full, then up to the mouth.
+   */
+  double headMm(double heightMm, double afterS) {
+    List<Double> level = filling.curve().levelMm();
+    double due = Double.NaN;
+    for (int i = 1; i < times.size(); i++) {
+      if (times.get(i) == null) {
+        return Double.isNaN(due) ? 0 : level.get(i - 1) - heightMm;
+      }
+      double rise = level.get(i) - level.get(i - 1);
+      double took = times.get(i) - times.get(i - 1);
+      if (Double.isNaN(due) && level.get(i) >= heightMm) {
+        double way = Math.max(0, heightMm - level.get(i - 1));
+        due = times.get(i - 1) + took * way / rise + afterS;
+      }
+      if (due < times.get(i)) {
+        return level.get(i) - rise * (times.get(i) - due) / took - heightMm;
+      }
+      if (level.get(i) >= filling.topMm()) {
+        break;
+      }
+    }
+    return surfaceMm() - heightMm;
   }
 
   private void judge(GateFlow start, double fill, Double working) {
@@ -180,7 +219,8 @@ final class FlowAdvice {
   }
 
   /** Until the level reaches the casting's top; the head falls once the gate's end is covered. */
-  private double fill(Fluid fluid, double length, List<Double> at) {
+  private double fill(Fluid fluid, double bore, List<Double> at) {
+    double length = lengthMm(bore);
     List<Double> level = filling.curve().levelMm();
     List<Double> poured = filling.curve().pouredMm3();
     double sum = 0;
@@ -193,8 +233,7 @@ final class FlowAdvice {
         if (volume > 0) {
           sum +=
               head > 0
-                  ? GateFlow.of(fluid, new GateFlow.Throat(gate.boreMm(), length, head))
-                      .secondsFor(volume)
+                  ? GateFlow.of(fluid, new GateFlow.Throat(bore, length, head)).secondsFor(volume)
                   : Double.POSITIVE_INFINITY;
         }
       }

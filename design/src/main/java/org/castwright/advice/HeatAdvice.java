@@ -9,6 +9,7 @@ import org.castwright.heat.HeatResult;
 import org.castwright.heat.HeatStudy;
 import org.castwright.heat.MoldMaterial;
 import org.castwright.heat.MoldWall;
+import org.castwright.heat.Poured;
 import org.castwright.heat.Setting;
 import org.castwright.heat.ThermalMaterial;
 import org.castwright.heat.ThermalTable;
@@ -17,9 +18,6 @@ import org.castwright.progress.Progress;
 
 /** How the casting cools or cures; what is not known of it is said. */
 final class HeatAdvice {
-
-  /** Air of a room, °C; common practice, no source. */
-  private static final double ROOM = 20;
 
   /** A feeder's modulus over the casting's; common practice, no source. */
   private static final double OUTLASTS = 1.2;
@@ -49,12 +47,13 @@ final class HeatAdvice {
     if (asked.fineness() == PourJob.Fineness.OFF) {
       return null;
     }
-    ThermalMaterial material = material();
-    MoldMaterial wall = ThermalTable.mold(wallOf());
-    if (material == null || lacks(material, wall)) {
+    HeatFigures figures = HeatFigures.of(job);
+    if (!known(figures)) {
       return null;
     }
-    double air = air(material);
+    ThermalMaterial material = figures.material();
+    MoldMaterial wall = figures.wall();
+    double air = figures.airC();
     HeatOptions options =
         (asked.fineness() == PourJob.Fineness.FINE
                 ? HeatOptions.FINE.withCells(FINE_CELLS)
@@ -64,7 +63,12 @@ final class HeatAdvice {
     try {
       HeatResult r =
           HeatStudy.of(
-              job.casting(), job.block().bounds(), material, made(wall), options, progress);
+              new Poured(job.casting(), job.channels()),
+              job.block().bounds(),
+              material,
+              made(wall),
+              options,
+              progress);
       addNotes(r);
       return info(r, material, wall, air);
     } catch (IllegalArgumentException e) {
@@ -74,67 +78,40 @@ final class HeatAdvice {
     }
   }
 
-  private ThermalMaterial material() {
-    Material.Origin origin = job.material().origin();
-    String id = origin == null ? job.material().id() : origin.like();
-    ThermalMaterial known =
-        ThermalTable.castings().stream()
-            .filter(m -> m.id().equals(id))
-            .findFirst()
-            .orElseGet(
-                () -> {
-                  notes.add(
-                      "No thermal figures are known of "
-                          + job.material().name()
-                          + ": neither the time to the opening nor temperatures are worked out.");
-                  return null;
-                });
-    if (origin == null || known == null) {
-      return known;
-    }
-    notes.add(
-        "Heat reckons with the thermal figures of "
-            + known.name()
-            + ", but for those that the table of your own states.");
-    return StatedHeat.over(known, job.material());
-  }
-
-  private String wallOf() {
-    if (job.cooling().wallOf() != null) {
-      return job.cooling().wallOf();
-    }
-    return job.print() == PourJob.Print.FDM ? "pla" : "photopolymer";
-  }
-
-  private boolean lacks(ThermalMaterial material, MoldMaterial wall) {
-    List<String> missing = new ArrayList<>();
-    material.missing().forEach(m -> missing.add("the " + m + " of " + material.name()));
-    wall.missing().forEach(m -> missing.add("the " + m + " of " + wall.name()));
-    if (missing.isEmpty()) {
+  /** Says whose figures count, and what is not known of them. */
+  private boolean known(HeatFigures f) {
+    Material m = job.material();
+    if (f.material() == null) {
+      notes.add(
+          "No thermal figures are known of "
+              + m.name()
+              + ": neither the time to the opening nor temperatures are worked out.");
       return false;
     }
-    notes.add(
-        "The time to the opening and temperatures cannot be worked out: the table does not know "
-            + String.join(", ", missing)
-            + ".");
-    notes.addAll(material.notes());
+    if (m.origin() != null) {
+      notes.add(
+          "Heat reckons with the thermal figures of "
+              + ThermalTable.casting(m.origin().like()).name()
+              + ", but for those that the table of your own states.");
+    }
+    List<String> missing = f.missing();
+    if (!missing.isEmpty()) {
+      notes.add(
+          "The time to the opening and temperatures cannot be worked out: the table does not know "
+              + String.join(", ", missing)
+              + ".");
+      notes.addAll(f.material().notes());
+      return false;
+    }
+    if (job.cooling().airC() == null && f.material().airC() != null) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "Heat reckons with air of %.0f °C (%s).",
+              f.airC(),
+              f.material().airC().source()));
+    }
     return true;
-  }
-
-  private double air(ThermalMaterial material) {
-    if (job.cooling().airC() != null) {
-      return job.cooling().airC();
-    }
-    if (material.airC() == null) {
-      return ROOM;
-    }
-    notes.add(
-        String.format(
-            Locale.ROOT,
-            "Heat reckons with air of %.0f °C (%s).",
-            material.airC().middle(),
-            material.airC().source()));
-    return material.airC().middle();
   }
 
   /** Filament prints have the infill and skins that their plastic is reckoned with. */
@@ -220,6 +197,7 @@ final class HeatAdvice {
         feed == null ? null : (Double) Math.max(0, h.cutOffMm3() * feed.shrinkPercent() / 100);
     return new HeatInfo.Pool(
         place(h.place()),
+        h.inChannels(),
         Numbers.round(h.setS(), 0),
         Numbers.round(h.cutOffS(), 0),
         Numbers.round(h.cutOffMm3(), 0),
@@ -240,7 +218,7 @@ final class HeatAdvice {
         Numbers.round(shrink * job.casting().volume(), 0),
         Numbers.round(modulus, 3),
         bore == null ? null : (Double) Numbers.round(bore, 3),
-        bore != null && bore >= OUTLASTS * modulus,
+        !r.hotSpots().isEmpty() && r.hotSpots().stream().allMatch(HeatResult.HotSpot::inChannels),
         Numbers.round(Chvorinov.riserDiameterMm(OUTLASTS * modulus, SLENDERNESS), 1));
   }
 

@@ -19,7 +19,7 @@ import java.util.List;
  * @param peakS when, s
  * @param wall the wall's surface at the casting
  * @param last what sets last, null when it does not set
- * @param pools of a melt: what freezes after all round it, last first
+ * @param pools of a melt: what freezes after all round it, last first, those in channels included
  * @param feed of a melt: whether the gate feeds what shrinks; null when not known
  * @param course the casting's course
  */
@@ -69,21 +69,27 @@ public record HeatInfo(
   /**
    * The last liquid of its neighborhood.
    *
+   * @param inChannels whether that is in the gate or a vent, and no matter of the casting
    * @param cutOffS when nothing feeds it any more
    * @param cutOffMm3 liquid in it then
    * @param sinkMm3 that this leaves as a sink or hollow; null when the densities are not known
    */
   public record Pool(
-      List<Double> place, double setS, double cutOffS, double cutOffMm3, Double sinkMm3) {}
+      List<Double> place,
+      boolean inChannels,
+      double setS,
+      double cutOffS,
+      double cutOffMm3,
+      Double sinkMm3) {}
 
   /**
-   * Feeding by Chvorinov's rule.
+   * What the casting loses on freezing, and whether it is fed; sizes by Chvorinov's rule.
    *
    * @param shrinkPercent of the volume on freezing; below zero it grows
    * @param sinkMm3 that the whole casting lacks unless it is fed; negative when it grows
    * @param modulusMm volume over surface of the casting
    * @param gateModulusMm of the gate's bore, null without a gate
-   * @param feeds whether the gate stays open longer than the casting
+   * @param feeds whether all last liquid stands in gate and vents, none of it in the casting
    * @param riserMm diameter and height of a riser that would
    */
   public record Feed(

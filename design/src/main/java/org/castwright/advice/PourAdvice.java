@@ -11,6 +11,8 @@ import java.util.List;
  * @param up unit direction, mold frame
  * @param fits whether nothing speaks against this pour
  * @param reasons what speaks against it, sentences for a person
+ * @param freezing of a melt: whether the gate stays open; null when that is no question, or not
+ *     known
  * @param heat null when it was not asked for or is not known
  * @param notes what is not known, and on what the numbers rest
  */
@@ -23,6 +25,7 @@ public record PourAdvice(
     List<String> reasons,
     Fill fill,
     Flow flow,
+    Freezing freezing,
     Detail detail,
     Pressure pressure,
     Walls walls,
@@ -76,13 +79,40 @@ public record PourAdvice(
       Double thinnestSlitMm) {}
 
   /**
+   * Freezing while it fills, by bounds that err on the side of freezing.
+   *
+   * @param gate {@code open} when it lets enough through while it narrows, {@code narrows} when it
+   *     may not, {@code shuts} when it may even freeze shut before the casting is full, {@code
+   *     unknown} without a time to fill
+   * @param moldC of the mold at the pour, °C
+   * @param closedS liquid that stands in the gate is frozen shut no sooner; null when the mold is
+   *     too warm for it ever to be
+   * @param passesS time of full flow that the narrowing gate is worth at least
+   * @param fillS until the casting is full at the highest viscosity, null when not known
+   * @param neededMm bore that stays open, null when this one does or none is known
+   * @param neededMoldC warmth of the mold in which the gate stays open, null when this one does or
+   *     the mold would soften
+   * @param thinnestSlitMm that fills 20 mm deep before it freezes; null when the viscosity is not
+   *     known
+   */
+  public record Freezing(
+      String gate,
+      double moldC,
+      Double closedS,
+      Double passesS,
+      Double fillS,
+      Double neededMm,
+      Double neededMoldC,
+      Double thinnestSlitMm) {}
+
+  /**
    * What comes out in the casting.
    *
    * @param printMm finest detail of the mold's print
    * @param liquidMm narrowest slit that a liquid which does not wet enters at the casting's top;
    *     null when the surface tension is not known
-   * @param webs thin places that do not fill in a third of the working time, thinnest first; null
-   *     when that cannot be known
+   * @param webs thin places that do not fill in a third of the working time, or may freeze before,
+   *     thinnest first; null when neither can be known
    */
   public record Detail(double printMm, Double liquidMm, List<WebInfo> webs) {}
 

@@ -87,11 +87,13 @@ public record HeatResult(
    * A pool that freezes after all round it.
    *
    * @param place its last liquid, mold frame
+   * @param inChannels whether that is in the gate or a vent, not in the casting
    * @param setS when that freezes, s
    * @param cutOffS when the pool is cut off from later ones, s: nothing feeds it from then on
    * @param cutOffMm3 what is liquid in it then, mm³
    */
-  public record HotSpot(Place place, double setS, double cutOffS, double cutOffMm3) {}
+  public record HotSpot(
+      Place place, boolean inChannels, double setS, double cutOffS, double cutOffMm3) {}
 
   /**
    * A moment.

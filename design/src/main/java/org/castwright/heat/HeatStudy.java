@@ -1,6 +1,7 @@
 package org.castwright.heat;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import org.castwright.geom.Box3;
@@ -10,8 +11,8 @@ import org.castwright.progress.Progress;
 
 /**
  * Cools or cures a casting in its mold, on a grid over the block: heat flows through casting, wall
- * and the air's film, melts give off their latent heat, mixes their reaction heat. Channels and
- * seams are not in the grid, and pieces count as one block.
+ * and the air's film, melts give off their latent heat, mixes their reaction heat. What stands in
+ * gate and vents counts as casting. Seams are not in the grid, and pieces count as one block.
  */
 public final class HeatStudy {
 
@@ -38,6 +39,7 @@ public final class HeatStudy {
   private static final double THIN = 1.5;
 
   private final TriMesh casting;
+  private final TriMesh liquid;
   private final Box3 block;
   private final ThermalMaterial material;
   private final MoldWall wall;
@@ -45,13 +47,14 @@ public final class HeatStudy {
   private final Progress progress;
 
   private HeatStudy(
-      TriMesh casting,
+      Poured poured,
       Box3 block,
       ThermalMaterial material,
       MoldWall wall,
       HeatOptions options,
       Progress progress) {
-    this.casting = casting;
+    this.casting = poured.casting();
+    this.liquid = poured.all();
     this.block = block;
     this.material = material;
     this.wall = wall;
@@ -62,7 +65,7 @@ public final class HeatStudy {
   /**
    * Computes how a casting cools or cures.
    *
-   * @param casting closed, outward-oriented, mold frame, mm
+   * @param poured the casting and what stands in its channels
    * @param block box of the mold round it, mold frame, mm
    * @param material what is poured
    * @param wall what the mold is made of
@@ -71,13 +74,13 @@ public final class HeatStudy {
    * @throws Progress.CancelledException if the person has asked to stop
    */
   public static HeatResult of(
-      TriMesh casting,
+      Poured poured,
       Box3 block,
       ThermalMaterial material,
       MoldWall wall,
       HeatOptions options,
       Progress progress) {
-    HeatStudy study = new HeatStudy(casting, block, material, wall, options, progress);
+    HeatStudy study = new HeatStudy(poured, block, material, wall, options, progress);
     study.check();
     return study.run();
   }
@@ -189,7 +192,7 @@ public final class HeatStudy {
         watch.peakS(),
         main.wall(wall.material().limit()),
         main.demoldS() == null ? null : main.last(),
-        melt ? HotSpots.of(cells, watch.setS()) : List.of(),
+        melt ? HotSpots.of(cells, watch.setS(), main.channels()) : List.of(),
         watch.samples(),
         cells.meanEdgeMm(),
         cells.inside(),
@@ -235,13 +238,14 @@ public final class HeatStudy {
 
   private Run run(Cells cells, Corner corner, Crew crew, Progress part) {
     double skin = wall.infill() < 1 ? wall.skinMm() : Double.POSITIVE_INFINITY;
-    Voxels voxels = Voxels.of(casting, cells, Voxels.WALL, skin);
-    if (voxels.count(Voxels.CASTING) == 0) {
+    Voxels voxels = Voxels.of(liquid, cells, Voxels.WALL, skin);
+    BitSet channels = voxels.outside(casting);
+    if (channels.cardinality() == voxels.count(Voxels.CASTING)) {
       throw new IllegalArgumentException(
           "the casting is lost between cells of " + cells.meanEdgeMm() + " mm: take more cells");
     }
     Ingredients ingredients = Ingredients.of(material, wall, options, corner);
-    Run run = new Run(voxels, material, wall.material(), ingredients, options, crew);
+    Run run = new Run(voxels, channels, material, wall.material(), ingredients, options, crew);
     run.finish(part);
     return run;
   }

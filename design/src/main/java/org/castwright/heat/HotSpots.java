@@ -2,6 +2,7 @@ package org.castwright.heat;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 
@@ -21,6 +22,7 @@ final class HotSpots {
 
   private final Cells cells;
   private final float[] setS;
+  private final BitSet channels;
   private final int[] pool;
   private final List<HeatResult.HotSpot> found = new ArrayList<>();
 
@@ -29,9 +31,10 @@ final class HotSpots {
   private int[] parent = new int[64];
   private int pools;
 
-  private HotSpots(Cells cells, float[] setS) {
+  private HotSpots(Cells cells, float[] setS, BitSet channels) {
     this.cells = cells;
     this.setS = setS;
+    this.channels = channels;
     this.pool = new int[setS.length];
     Arrays.fill(pool, -1);
   }
@@ -39,10 +42,11 @@ final class HotSpots {
   /**
    * The hot spots, last first.
    *
-   * @param setS time of setting of each cell, NaN outside the casting
+   * @param setS time of setting of each cell, NaN outside what was poured
+   * @param channels cells of gate and vents
    */
-  static List<HeatResult.HotSpot> of(Cells cells, float[] setS) {
-    return new HotSpots(cells, setS).run();
+  static List<HeatResult.HotSpot> of(Cells cells, float[] setS, BitSet channels) {
+    return new HotSpots(cells, setS, channels).run();
   }
 
   private List<HeatResult.HotSpot> run() {
@@ -100,7 +104,11 @@ final class HotSpots {
     if (lasts || own == last) {
       found.add(
           new HeatResult.HotSpot(
-              HeatResult.Place.of(cells.middle(top[p])), own, atS, size[p] * cells.volumeMm3()));
+              HeatResult.Place.of(cells.middle(top[p])),
+              channels.get(top[p]),
+              own,
+              atS,
+              size[p] * cells.volumeMm3()));
     }
   }
 

@@ -1,5 +1,6 @@
 package org.castwright.heat;
 
+import java.util.BitSet;
 import org.castwright.progress.Progress;
 
 /** One run: a grid, the figures of one corner, and the time until the casting can leave. */
@@ -32,18 +33,21 @@ final class Run {
   private final Diffusion diffusion;
   private final Reaction reaction;
   private final Voxels voxels;
+  private final BitSet channels;
   private final Watch watch;
   private final WallWatch wall;
   private Double demoldS;
 
   Run(
       Voxels voxels,
+      BitSet channels,
       ThermalMaterial casting,
       MoldMaterial mold,
       Ingredients ingredients,
       HeatOptions options,
       Crew crew) {
     this.voxels = voxels;
+    this.channels = channels;
     this.longestS = options.longestS();
     this.softC = casting.softensC() == null ? Double.POSITIVE_INFINITY : casting.softensC().low();
     Substance[] s = ingredients.substances();
@@ -124,6 +128,11 @@ final class Run {
   /** Time to demold, s, or null when it is beyond the longest time. */
   Double demoldS() {
     return demoldS;
+  }
+
+  /** Cells of what was poured that belong to channels. */
+  BitSet channels() {
+    return channels;
   }
 
   Watch watch() {

@@ -1,6 +1,7 @@
 package org.castwright.heat;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import org.castwright.mesh.IntList;
 import org.castwright.mesh.TriMesh;
 
@@ -12,6 +13,8 @@ import org.castwright.mesh.TriMesh;
 final class Voxels {
 
   static final byte AIR = 0;
+
+  /** All that was poured, channels included. */
   static final byte CASTING = 1;
 
   /** Full wall: all of a poured mold, the skins of a printed one. */
@@ -110,6 +113,17 @@ final class Voxels {
 
   private static boolean outermost(int i, int n) {
     return i == 0 || i == n - 1;
+  }
+
+  /** The cells of {@link #CASTING} with their middle outside a body. */
+  BitSet outside(TriMesh body) {
+    byte[] inside = new byte[kind.length];
+    new Crossings(body, cells, 2).inside(inside, CASTING);
+    BitSet out = new BitSet(kind.length);
+    for (int c = 0; c < kind.length; c++) {
+      out.set(c, kind[c] == CASTING && inside[c] != CASTING);
+    }
+    return out;
   }
 
   int count(byte of) {

@@ -41,7 +41,8 @@ final class Changes {
       case VENT_MM -> w.openings(open.withVentMm(number(c)));
       case GATE_MM -> w.openings(open.withGateMm(number(c)));
       case CLEARANCE_MM -> w.clearanceMm(number(c));
-      case SHRINK_PERCENT -> w.shrinkPercent(new Vec3(number(c), number(c), number(c)));
+      case SHRINK_PERCENT ->
+          w.shrinkPercent(c.place() == null ? new Vec3(number(c), number(c), number(c)) : vec(c));
       case CLOSING -> w.closing(Closing.valueOf(words(c).toUpperCase(Locale.ROOT)));
       case WALL_MM -> w.wallMm(number(c));
       case PIECES -> w.pieces((int) number(c));

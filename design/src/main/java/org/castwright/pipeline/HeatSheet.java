@@ -24,7 +24,9 @@ public final class HeatSheet {
     out.add(peak(h));
     out.add(wall(h.wall()));
     if (h.last() != null) {
-      out.add(say("It sets last near %s.", place(h.last())));
+      boolean outside = !h.pools().isEmpty() && h.pools().get(0).inChannels();
+      String where = outside ? ", in the gate or a vent" : "";
+      out.add(say("It sets last near %s%s.", place(h.last()), where));
     }
     if (h.feed() != null) {
       out.add(feed(h));
@@ -103,7 +105,8 @@ public final class HeatSheet {
   }
 
   private static void pools(HeatInfo h, List<String> out) {
-    for (HeatInfo.Pool p : h.pools().subList(Math.min(1, h.pools().size()), h.pools().size())) {
+    // the last of the casting is told with its feeding
+    for (HeatInfo.Pool p : h.pools().stream().filter(q -> !q.inChannels()).skip(1).toList()) {
       if (p.sinkMm3() != null && p.sinkMm3() >= LEAST_SINK) {
         out.add(
             say(

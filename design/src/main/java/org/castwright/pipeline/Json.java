@@ -22,6 +22,7 @@ public final class Json {
           .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
           .enable(SerializationFeature.INDENT_OUTPUT)
           .addModule(new WishesModule())
+          .addModule(new TrialModule())
           .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
           .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
           .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
@@ -65,7 +66,8 @@ public final class Json {
   }
 
   /**
-   * An entry that earlier versions did not write: its JSON Pointer (RFC 6901), and how it reads.
+   * An entry that earlier versions did not write: its JSON Pointer (RFC 6901), and how it reads. Of
+   * a list it is an entry of each of its items.
    */
   record Added(String at, Object value) {}
 
@@ -74,9 +76,14 @@ public final class Json {
     JsonNode tree = MAPPER.readTree(text);
     for (Added entry : added) {
       JsonPointer at = JsonPointer.compile(entry.at());
-      if (tree != null && tree.at(at.head()) instanceof ObjectNode parent) {
+      if (tree == null) {
+        continue;
+      }
+      JsonNode holder = tree.at(at.head());
+      Iterable<JsonNode> all = holder.isArray() ? holder : List.of(holder);
+      for (JsonNode one : all) {
         String name = at.last().getMatchingProperty();
-        if (!parent.has(name)) {
+        if (one instanceof ObjectNode parent && !parent.has(name)) {
           parent.set(name, MAPPER.valueToTree(entry.value()));
         }
       }

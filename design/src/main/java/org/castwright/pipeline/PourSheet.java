@@ -17,6 +17,8 @@ public final class PourSheet {
     a.reasons().forEach(r -> out.add("LOOK OUT: " + r));
     fill(a.fill(), out);
     flow(a.flow(), out);
+    out.addAll(freezing(a.freezing()));
+    slit(a.freezing(), out);
     detail(a.detail(), out);
     pressure(a.pressure(), out);
     walls(a.walls(), out);
@@ -57,6 +59,35 @@ public final class PourSheet {
           say(
               "Webs thinner than about %.2g mm and 20 mm deep do not fill in a third of the working"
                   + " time.",
+              f.thinnestSlitMm()));
+    }
+  }
+
+  /** Whether the gate stays open; what else is said of it stands among the reasons and notes. */
+  private static List<String> freezing(PourAdvice.Freezing f) {
+    if (f == null || f.gate().equals("narrows") || f.gate().equals("shuts")) {
+      return List.of();
+    }
+    String mold = say("in a mold of %.0f °C", f.moldC());
+    if (f.closedS() == null) {
+      return List.of("The gate stays open: nothing freezes in it " + mold + ".");
+    }
+    String shut =
+        say("liquid that stands in it %s is not frozen shut before %.3g s", mold, f.closedS());
+    return List.of(
+        f.gate().equals("unknown")
+            ? "How long filling takes is not known; the gate: " + shut + "."
+            : say(
+                "The gate stays open long enough: %s, and while it narrows it lets through what"
+                    + " %.3g s of full flow do; filling takes up to %.3g s.",
+                shut, f.passesS(), f.fillS()));
+  }
+
+  private static void slit(PourAdvice.Freezing f, List<String> out) {
+    if (f != null && f.thinnestSlitMm() != null) {
+      out.add(
+          say(
+              "Webs thinner than about %.2g mm and 20 mm deep may freeze before they are full.",
               f.thinnestSlitMm()));
     }
   }

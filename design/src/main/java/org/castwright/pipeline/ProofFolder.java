@@ -18,7 +18,11 @@ import org.castwright.proof.ProofLimits;
 public final class ProofFolder {
 
   /** What reports of earlier versions do not say: nothing was blocked out. */
-  private static final List<Json.Added> ADDED = List.of(new Json.Added("/blocked_out", null));
+  private static final List<Json.Added> ADDED =
+      List.of(
+          new Json.Added("/blocked_out", null),
+          new Json.Added("/pouring/freezing", null),
+          new Json.Added("/pouring/heat/pools/in_channels", false));
 
   private ProofFolder() {}
 

@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.castwright.advice.HeatInfo;
 import org.castwright.geom.Vec3;
+import org.castwright.heat.MoldMaterial;
+import org.castwright.heat.ThermalTable;
 import org.castwright.material.Material;
 import org.castwright.material.Materials;
 import org.castwright.mesh.FacetDistance;
@@ -60,6 +63,7 @@ final class TrialFacts {
         printer,
         options.process() == PrintProcess.FDM ? "fdm" : "resin",
         report.material().shrinkPercent().get(longest),
+        report.material().shrinkPercent(),
         options.clearance(),
         options.closing().name().toLowerCase(java.util.Locale.ROOT),
         report.block().wallMm(),
@@ -78,7 +82,28 @@ final class TrialFacts {
         drafts(),
         air(),
         m.pourC(),
-        m.release() == null ? null : m.release().words());
+        m.release() == null ? null : m.release().words(),
+        wall());
+  }
+
+  private Facts.Wall wall() {
+    HeatInfo h = report.pouring().heat();
+    if (h == null) {
+      return null;
+    }
+    HeatInfo.Wall w = h.wall();
+    return new Facts.Wall(
+        w.peakC(),
+        ThermalTable.mold(h.wallOf()).name(),
+        w.limitC(),
+        w.limitToC(),
+        w.limit(),
+        h.airC(),
+        h.peakPlace() == null ? (Double) h.peakC() : null,
+        ThermalTable.molds().stream()
+            .filter(p -> p.printed() && p.limitC() != null && p.limitC().low() > w.peakC())
+            .map(MoldMaterial::name)
+            .toList());
   }
 
   private double bore(String kind, double otherwise) {

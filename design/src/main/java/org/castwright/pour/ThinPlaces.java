@@ -33,6 +33,28 @@ public final class ThinPlaces {
   }
 
   /**
+   * Seconds until a liquid has crept into a slit under a head: {@link #reachMm} turned round;
+   * infinite where its yield stress holds it.
+   */
+  public static double creepS(double gapMm, double lengthMm, double headMm, Fluid fluid) {
+    double h = gapMm / Liquid.MM_PER_M;
+    double l = lengthMm / Liquid.MM_PER_M;
+    double pa = Liquid.pressurePa(fluid.densityKgPerM3(), headMm);
+    return pa * h < 2 * fluid.yieldPa() * l
+        ? Double.POSITIVE_INFINITY
+        : 6 * fluid.viscosityPaS() * l * l / (pa * h * h);
+  }
+
+  /**
+   * Seconds that a liquid without friction takes over a way under a head: {@code L/√(2gH/(1+K))}
+   * with the entry loss K of a sharp edge.
+   */
+  public static double runS(double lengthMm, double headMm) {
+    double v = Math.sqrt(2 * Liquid.GRAVITY * headMm / Liquid.MM_PER_M / (1 + GateFlow.ENTRY_LOSS));
+    return lengthMm / Liquid.MM_PER_M / v;
+  }
+
+  /**
    * The thinnest slit that fills to a length under a head in a time, mm: {@link #reachMm} turned
    * round.
    */

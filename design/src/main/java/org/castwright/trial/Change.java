@@ -10,7 +10,8 @@ import java.util.List;
  * @param to value to take, for people
  * @param number the new value where it is one, else null
  * @param words the new value where it is a choice, else null
- * @param place the new value where it is a place (mold frame) or a direction (model's frame)
+ * @param place the new value where it is a place (mold frame), a direction or one number for each
+ *     axis (model's frame)
  */
 public record Change(
     Option option, String from, String to, Double number, String words, List<Double> place) {
@@ -43,6 +44,18 @@ public record Change(
 
   static Change number(Option o, double from, double to, String format) {
     return new Change(o, say(format, from), say(format, to), to, null, null);
+  }
+
+  /** Shrink along the model's axes, percent. */
+  static Change shrinks(List<Double> from, List<Double> to) {
+    String format = "%.3f, %.3f, %.3f %%";
+    return new Change(
+        Option.SHRINK_PERCENT,
+        say(format, from.toArray(Object[]::new)),
+        say(format, to.toArray(Object[]::new)),
+        null,
+        null,
+        to);
   }
 
   static Change choice(Option o, String from, String to) {

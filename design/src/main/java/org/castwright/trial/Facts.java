@@ -10,6 +10,7 @@ import java.util.List;
  * @param printer name of the maker's own, may be empty
  * @param process fdm or resin
  * @param shrinkPercent in force, along the model's longest side
+ * @param shrinkByAxis in force along the model's axes, percent
  * @param clearanceMm of the keys
  * @param closing bands, bolts, clamps or none
  * @param wallMm round the cavity
@@ -29,12 +30,14 @@ import java.util.List;
  * @param air where air of the noted places goes
  * @param pourC usual temperatures at the pour, lowest and highest; empty when not known
  * @param releaseAgent of the table, or null
+ * @param wall how warm the mold's inner wall gets by the report, or null when that is not known
  */
 public record Facts(
     String material,
     String printer,
     String process,
     double shrinkPercent,
+    List<Double> shrinkByAxis,
     double clearanceMm,
     String closing,
     double wallMm,
@@ -53,7 +56,30 @@ public record Facts(
     List<DraftAt> pulls,
     List<AirAt> air,
     List<Double> pourC,
-    String releaseAgent) {
+    String releaseAgent,
+    Wall wall) {
+
+  /**
+   * The mold's inner wall, as it was reckoned.
+   *
+   * @param peakC highest temperature, °C
+   * @param of name of what the mold is made of
+   * @param limitC where that begins to soften, °C
+   * @param limitToC where it is soft, °C
+   * @param limit what happens there
+   * @param airC of air and mold at the pour, °C
+   * @param pourC of the pour, °C; null when the material warms itself
+   * @param firmer printed plastics whose limit lies above the peak, by name
+   */
+  public record Wall(
+      double peakC,
+      String of,
+      double limitC,
+      double limitToC,
+      String limit,
+      double airC,
+      Double pourC,
+      List<String> firmer) {}
 
   /** A caught place. */
   public record CaughtSpot(List<Double> center, double depthMm, double widthMm) {}

@@ -12,6 +12,9 @@ import java.util.List;
  */
 public record Note(Kind kind, List<Double> at, List<Length> lengths, String words) {
 
+  /** The model's axes. */
+  static final List<String> AXES = List.of("x", "y", "z");
+
   /** What can happen. */
   public enum Kind {
     /** Air stayed in the casting. */
@@ -55,8 +58,15 @@ public record Note(Kind kind, List<Double> at, List<Length> lengths, String word
    *
    * @param wantedMm as the model has it
    * @param gotMm as measured on the casting
+   * @param axis of the model along which it lies, {@code x}, {@code y} or {@code z}; null when not
+   *     told
    */
-  public record Length(double wantedMm, double gotMm) {
+  public record Length(double wantedMm, double gotMm, String axis) {
+
+    /** A length along no axis that was told. */
+    public Length(double wantedMm, double gotMm) {
+      this(wantedMm, gotMm, null);
+    }
 
     /**
      * @throws IllegalArgumentException unless both are lengths and within a fifth of each other
@@ -72,6 +82,9 @@ public record Note(Kind kind, List<Double> at, List<Length> lengths, String word
                 + " mm where "
                 + wantedMm
                 + " mm were wanted is no shrink but a slip; measure again");
+      }
+      if (axis != null && !AXES.contains(axis)) {
+        throw new IllegalArgumentException("a length lies along x, y or z, not '" + axis + "'");
       }
     }
   }

@@ -34,16 +34,20 @@ public record Readings(Facts facts, String from, String date) {
 
   /** The cavity was drawn larger than wanted by the shrink in force. */
   List<Reading> ofLengths(List<Note.Length> lengths) {
-    double larger = 1 / (1 - facts.shrinkPercent() / 100);
     return lengths.stream()
         .map(
             l ->
-                reading(
-                    Reading.Kind.CAST_LENGTH,
-                    Calibration.rounded(l.wantedMm() * larger),
-                    l.gotMm(),
-                    null))
+                reading(Reading.Kind.CAST_LENGTH, Calibration.rounded(drawnMm(l)), l.gotMm(), null))
         .toList();
+  }
+
+  /** The length as the cavity has it, mm. */
+  double drawnMm(Note.Length l) {
+    double shrink =
+        l.axis() == null
+            ? facts.shrinkPercent()
+            : facts.shrinkByAxis().get(Note.AXES.indexOf(l.axis()));
+    return l.wantedMm() / (1 - shrink / 100);
   }
 
   Reading ofKeys(Reading.Fit fit) {

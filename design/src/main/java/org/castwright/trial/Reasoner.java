@@ -13,7 +13,15 @@ public final class Reasoner {
   private static final String HABIT = "common practice, no source";
   static final String ROUND_PIPE =
       "Hagen-Poiseuille: flow through a round bore grows with its fourth power";
-  private static final String PLATE = "plate stiffness grows with the third power of its thickness";
+  static final String PLATE = "plate stiffness grows with the third power of its thickness";
+
+  private static final String STUDENT = "least squares through the origin; spread by Student's t";
+
+  /** More is a slip, percent. */
+  private static final double MOST_SHRINK = 20;
+
+  private static final String FINAL_SIZE =
+      "Measure when the casting has its final size: days after, for what dries or cures.";
 
   /** A catch this near to the place that stuck is its cause, mm, or as a share of the casting. */
   private static final double CATCH_NEAR = 5;
@@ -30,7 +38,7 @@ public final class Reasoner {
   static final double TWICE_FLOW = 1.19;
 
   /** Twice the stiffness by a wall so much thicker: 2^(1/3). */
-  private static final double TWICE_STIFF = 1.26;
+  static final double TWICE_STIFF = 1.26;
 
   private static final double LEAST_RELEASE = 0.02;
   private static final int MOST_PIECES = 8;
@@ -69,7 +77,7 @@ public final class Reasoner {
       case SIZE -> size(i, n);
       case KEYS_TIGHT -> keys(i, Reading.Fit.TIGHT);
       case KEYS_LOOSE -> keys(i, Reading.Fit.LOOSE);
-      case SOFT -> soft(i);
+      case SOFT -> new SoftRule(facts).answer(i);
       case GOOD ->
           new Answer(
               i,
@@ -248,8 +256,23 @@ public final class Reasoner {
     boolean sure =
         fit.spreadPercent() == null
             || Math.abs(fit.percent() - facts.shrinkPercent()) > fit.spreadPercent();
+    AxisShrink axes = new AxisShrink(n.lengths(), new Readings(facts, "", ""));
+    if (axes.differ()) {
+      List<Double> each = axes.percents(fit);
+      boolean off = axes.off(facts.shrinkByAxis());
+      boolean useful = off && each.stream().allMatch(p -> Math.abs(p) <= MOST_SHRINK);
+      return new Answer(
+          i,
+          useful ? List.of(Change.shrinks(facts.shrinkByAxis(), each)) : List.of(),
+          because
+              + axes.words()
+              + (useful ? " Each gets its own." : off ? "" : " That is what was allowed for."),
+          List.of(FINAL_SIZE),
+          STUDENT);
+    }
+    because += axes.words();
     List<Change> changes =
-        Math.abs(fit.percent()) > 20
+        Math.abs(fit.percent()) > MOST_SHRINK
             ? List.of()
             : List.of(
                 Change.number(
@@ -261,9 +284,8 @@ public final class Reasoner {
         i,
         sure ? changes : List.of(),
         sure ? because : because + " The difference is within the spread: nothing to change.",
-        List.of(
-            "Measure when the casting has its final size: days after, for what dries or cures."),
-        "least squares through the origin; spread by Student's t");
+        List.of(FINAL_SIZE),
+        STUDENT);
   }
 
   private Answer keys(int i, Reading.Fit fit) {
@@ -295,23 +317,6 @@ public final class Reasoner {
 
   private String printer() {
     return facts.printer().isEmpty() ? Readings.NO_PRINTER : facts.printer();
-  }
-
-  private Answer soft(int i) {
-    List<String> advice = new ArrayList<>();
-    if (!facts.pourC().isEmpty()) {
-      advice.add(say("Pour at the lower end of what is usual, %.0f °C.", facts.pourC().get(0)));
-    }
-    advice.add("Fill in two or three pours, or cool the mold from outside; open it cold.");
-    advice.add("Print it of a plastic that stays hard at the pour's heat, as its maker states.");
-    double to = Math.ceil(2 * facts.wallMm() * TWICE_STIFF) / 2;
-    return new Answer(
-        i,
-        List.of(wall(Math.min(100, to))),
-        "A softened wall bends: one a quarter thicker is twice as stiff and takes longer to warm"
-            + " through. It does not stay cooler at its face.",
-        advice,
-        PLATE);
   }
 
   static double distance(List<Double> a, List<Double> b) {

@@ -193,7 +193,7 @@ class AdviceTest {
     assertEquals(rho * Liquid.GRAVITY * 240_000e-9, a.pressure().heldN(), 1e-3);
     PourAdvice wax = advise("soy-wax", Vec3.Y);
     assertNull(wax.detail().liquidMm());
-    assertNull(wax.detail().webs());
+    assertEquals(List.of(), wax.detail().webs());
   }
 
   @Test

@@ -15,6 +15,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.material.Materials;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
+import org.castwright.pipeline.HeatSheet;
 import org.castwright.progress.Progress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -167,6 +168,35 @@ class HeatAdviceTest {
     PourJob.Cooling unknown = new PourJob.Cooling(PourJob.Fineness.COARSE, null, "cheese", 1);
     assertThrows(
         IllegalArgumentException.class, () -> advise("beeswax", unknown, PourJob.Print.FDM));
+  }
+
+  /** A riser thicker than the casting takes the last liquid, and then the gate feeds. */
+  @Test
+  void aRiserFeeds() {
+    TriMesh plate = box(-14, 0, -14, 14, 10, 14);
+    TriMesh riser = box(-12, 10, -12, 12, 40, 12);
+    PourJob job =
+        new PourJob(
+            plate,
+            riser,
+            box(-22, -8, -22, 22, 40, 22),
+            Double.POSITIVE_INFINITY,
+            List.of(),
+            List.of(
+                new PourJob.Bore(
+                    "gate", true, List.of(new Vec3(0, 10, 0), new Vec3(0, 40, 0)), 24, 24)),
+            new PourJob.Holds("none", 0),
+            new PourJob.Sizes(new Vec3(28, 10, 28), new Vec3(1, 1, 1), true),
+            Materials.of("beeswax"),
+            Vec3.Y,
+            PourJob.Print.FDM,
+            PourJob.Order.ONE,
+            PourJob.Cooling.coarse(1));
+    HeatInfo h = Advisor.of(job, Progress.NONE).heat();
+    assertTrue(h.feed().feeds(), h.pools() + "");
+    assertTrue(h.pools().get(0).inChannels());
+    assertTrue(h.last().get(1) > 10, h.last() + "");
+    assertTrue(String.join(" ", HeatSheet.lines(h)).contains("in the gate or a vent"));
   }
 
   @Test

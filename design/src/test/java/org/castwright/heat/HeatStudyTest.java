@@ -30,7 +30,12 @@ class HeatStudyTest {
 
   private static HeatResult study(TriMesh casting, String material, HeatOptions options) {
     return HeatStudy.of(
-        casting, round(casting, 6), ThermalTable.casting(material), PLA, options, Progress.NONE);
+        Poured.alone(casting),
+        round(casting, 6),
+        ThermalTable.casting(material),
+        PLA,
+        options,
+        Progress.NONE);
   }
 
   private static final TriMesh BALL = Primitives.sphere(20, 64);
@@ -89,6 +94,29 @@ class HeatStudyTest {
     assertTrue(small.cutOffMm3() > 3000 && small.cutOffMm3() < 9200, small.cutOffMm3() + "");
   }
 
+  /** A riser twice as thick as the casting below it: what sets last stands in it. */
+  @Test
+  void aThickRiserFreezesLast() {
+    TriMesh plate = Primitives.box(new Vec3(-12, -12, 0), new Vec3(12, 12, 10));
+    TriMesh riser = Primitives.frustum(11, 10, 11, 40, 64);
+    Box3 block = new Box3(new Vec3(-20, -20, -8), new Vec3(20, 20, 40));
+    HeatOptions o = SMALL.withCells(40_000);
+    ThermalMaterial wax = ThermalTable.casting("beeswax");
+    HeatResult with = HeatStudy.of(new Poured(plate, riser), block, wax, PLA, o, Progress.NONE);
+    HeatResult alone = HeatStudy.of(Poured.alone(plate), block, wax, PLA, o, Progress.NONE);
+    assertTrue(alone.hotSpots().stream().noneMatch(HeatResult.HotSpot::inChannels));
+    assertTrue(alone.last().z() < 10, alone.last() + "");
+    assertTrue(with.last().z() > 12, with.last() + "");
+    assertEquals(1, with.hotSpots().size(), with.hotSpots() + "");
+    assertTrue(with.hotSpots().get(0).inChannels());
+    assertTrue(with.demoldS() > 1.3 * alone.demoldS(), with.demoldS() + " s");
+    // a thin one freezes first: the casting keeps its own hot spot
+    TriMesh thin = Primitives.frustum(2.5, 10, 2.5, 40, 64);
+    HeatResult gate = HeatStudy.of(new Poured(plate, thin), block, wax, PLA, o, Progress.NONE);
+    assertFalse(gate.hotSpots().get(0).inChannels());
+    assertTrue(gate.last().z() < 10, gate.last() + "");
+  }
+
   @Test
   void hotAlloySoftensAPrint() {
     HeatResult r = study(BALL, "tin-bismuth", SMALL);
@@ -131,12 +159,13 @@ class HeatStudyTest {
     assertEquals(58, grade.solidusC().middle());
     HeatOptions o = SMALL.withCells(8000).withBand(true);
     HeatResult any = study(BALL, "paraffin-wax", o);
-    HeatResult own = HeatStudy.of(BALL, round(BALL, 6), grade, PLA, o, Progress.NONE);
+    HeatResult own = HeatStudy.of(Poured.alone(BALL), round(BALL, 6), grade, PLA, o, Progress.NONE);
     assertTrue(own.demoldToS() / own.demoldFromS() < 0.8 * any.demoldToS() / any.demoldFromS());
     ThermalMaterial slow =
         ThermalTable.casting("resin-polyurethane")
             .withTimes(Figure.of(30, "given"), Figure.of(240, "given"));
-    double peak = HeatStudy.of(BALL, round(BALL, 6), slow, PLA, SMALL, Progress.NONE).peakC();
+    double peak =
+        HeatStudy.of(Poured.alone(BALL), round(BALL, 6), slow, PLA, SMALL, Progress.NONE).peakC();
     assertTrue(peak < study(BALL, "resin-polyurethane", SMALL).peakC() - 5, peak + " °C");
     assertThrows(IllegalArgumentException.class, () -> slow.meltingAt(58));
     assertThrows(
@@ -149,8 +178,9 @@ class HeatStudyTest {
     Box3 block = round(cube, 12);
     ThermalMaterial wax = ThermalTable.casting("beeswax");
     MoldWall loose = new MoldWall(ThermalTable.mold("pla"), 0.15, 1.8);
-    double full = HeatStudy.of(cube, block, wax, PLA, SMALL, Progress.NONE).demoldS();
-    double airy = HeatStudy.of(cube, block, wax, loose, SMALL, Progress.NONE).demoldS();
+    double full = HeatStudy.of(Poured.alone(cube), block, wax, PLA, SMALL, Progress.NONE).demoldS();
+    double airy =
+        HeatStudy.of(Poured.alone(cube), block, wax, loose, SMALL, Progress.NONE).demoldS();
     assertTrue(airy > 1.2 * full, airy + " and " + full);
   }
 
@@ -174,7 +204,7 @@ class HeatStudyTest {
   void progressRisesAndCancelStops() {
     List<Double> shares = new ArrayList<>();
     HeatStudy.of(
-        BALL,
+        Poured.alone(BALL),
         round(BALL, 6),
         ThermalTable.casting("paraffin-wax"),
         PLA,
@@ -189,7 +219,7 @@ class HeatStudyTest {
         Progress.CancelledException.class,
         () ->
             HeatStudy.of(
-                BALL,
+                Poured.alone(BALL),
                 round(BALL, 6),
                 ThermalTable.casting("paraffin-wax"),
                 PLA,
@@ -211,7 +241,7 @@ class HeatStudyTest {
         "the conductivity of Standard photopolymer print",
         () ->
             HeatStudy.of(
-                BALL,
+                Poured.alone(BALL),
                 round(BALL, 6),
                 ThermalTable.casting("beeswax"),
                 MoldWall.full(ThermalTable.mold("photopolymer")),
@@ -221,7 +251,13 @@ class HeatStudyTest {
         "reaches out of the block",
         () -> {
           Box3 small = new Box3(new Vec3(-10, -10, -10), new Vec3(10, 10, 10));
-          HeatStudy.of(BALL, small, ThermalTable.casting("beeswax"), PLA, SMALL, Progress.NONE);
+          HeatStudy.of(
+              Poured.alone(BALL),
+              small,
+              ThermalTable.casting("beeswax"),
+              PLA,
+              SMALL,
+              Progress.NONE);
         });
     refused("not liquid at 40.0 °C", () -> study(BALL, "beeswax", SMALL.pouredAt(40)));
     refused("at least 1000 cells", () -> SMALL.withCells(10));

@@ -1,13 +1,19 @@
 package org.castwright.heat;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import java.util.Random;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
+import org.castwright.solid.Solid;
+import org.castwright.solid.SolidKernel;
+import org.castwright.solid.manifold.ManifoldKernel;
 import org.junit.jupiter.api.Test;
 
 /** The casting in the cells of the grid. */
@@ -51,6 +57,46 @@ class VoxelsTest {
       }
     }
     assertEquals(16 * 12, seen);
+  }
+
+  /** Where casting and channels touch, at any height between cells, they are one body. */
+  @Test
+  void channelsJoinTheCasting() {
+    Random random = new Random(21);
+    Cells cells = Cells.over(BLOCK, 30, 28, 26);
+    for (int i = 0; i < 40; i++) {
+      // every other one through the middles of cells
+      double y = i % 2 == 0 ? 2.0 * random.nextInt(8) - 7 : 16 * random.nextDouble() - 8;
+      TriMesh low = Primitives.box(new Vec3(-11, -15, -9), new Vec3(12, y, 8));
+      TriMesh high = Primitives.box(new Vec3(-11, y, -9), new Vec3(12, 28, 8));
+      TriMesh both = Primitives.box(new Vec3(-11, -15, -9), new Vec3(12, 28, 8));
+      Voxels joined = Voxels.of(new Poured(low, high).all(), cells, Voxels.WALL, 3);
+      Voxels whole = Voxels.of(both, cells, Voxels.WALL, 3);
+      assertArrayEquals(whole.kind, joined.kind, "at " + y);
+      assertArrayEquals(whole.faceCell, joined.faceCell);
+      assertArrayEquals(whole.faceShare, joined.faceShare, 1e-6f);
+      double share = joined.outside(low).cardinality() / (double) joined.count(Voxels.CASTING);
+      assertEquals((28 - y) / 43, share, 0.05);
+    }
+  }
+
+  /** A ball and the bore that is left of a cylinder outside it: the cells hold both volumes. */
+  @Test
+  void liquidHasTheVolumeOfBoth() {
+    try (SolidKernel kernel = new ManifoldKernel()) {
+      TriMesh ball = Primitives.sphere(18, 96).translated(new Vec3(0.3, -6, -0.7));
+      TriMesh rod = Primitives.frustum(6, 0, 8, 26, 64);
+      Solid cut = kernel.difference("b", kernel.solid("r", rod), List.of(kernel.solid("c", ball)));
+      TriMesh bore = cut.mesh();
+      Cells cells = Cells.over(BLOCK, 300_000);
+      Voxels v =
+          Voxels.of(new Poured(ball, bore).all(), cells, Voxels.WALL, Double.POSITIVE_INFINITY);
+      double liquid = v.count(Voxels.CASTING) * cells.volumeMm3();
+      assertEquals(1, liquid / (ball.volume() + bore.volume()), 0.004);
+      assertEquals(
+          bore.volume(), v.outside(ball).cardinality() * cells.volumeMm3(), 0.03 * bore.volume());
+      assertTrue(bore.volume() > 1000 && bore.volume() < rod.volume(), bore.volume() + "");
+    }
   }
 
   /** A hollow stays wall, whichever way it is looked at. */

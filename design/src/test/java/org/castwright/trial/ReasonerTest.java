@@ -27,6 +27,7 @@ class ReasonerTest {
         "mine",
         "fdm",
         2.0,
+        List.of(2.0, 2.0, 2.0),
         0.3,
         closing,
         wall,
@@ -45,7 +46,8 @@ class ReasonerTest {
         drafts,
         List.of(new Facts.AirAt(0, 70, PLACE)),
         List.of(68.0, 71.0),
-        "silicone spray");
+        "silicone spray",
+        null);
   }
 
   private static final Facts PLAIN =
@@ -102,12 +104,25 @@ class ReasonerTest {
   }
 
   private static Facts with(Facts.AirAt air) {
+    return with(air, null);
+  }
+
+  private static Facts uneven() {
+    return with(new Facts.AirAt(0, 70, PLACE), null, List.of(1.0, 2.0, 3.0));
+  }
+
+  private static Facts with(Facts.AirAt air, Facts.Wall wall) {
+    return with(air, wall, List.of(2.0, 2.0, 2.0));
+  }
+
+  private static Facts with(Facts.AirAt air, Facts.Wall wall, List<Double> shrinkByAxis) {
     Facts f = PLAIN;
     return new Facts(
         f.material(),
         f.printer(),
         f.process(),
         f.shrinkPercent(),
+        shrinkByAxis,
         f.clearanceMm(),
         f.closing(),
         f.wallMm(),
@@ -126,7 +141,8 @@ class ReasonerTest {
         f.pulls(),
         List.of(air),
         f.pourC(),
-        f.releaseAgent());
+        f.releaseAgent(),
+        wall);
   }
 
   @Test
@@ -226,6 +242,88 @@ class ReasonerTest {
     Answer soft = only(Note.of(Kind.SOFT, null), PLAIN);
     assertEquals(2, Math.pow(change(soft, Option.WALL_MM).number() / 5, 3), 0.3);
     assertTrue(soft.advice().get(0).contains("68 °C"), soft.advice().toString());
+  }
+
+  private static Answer soft(double peakC, Double pourC, String... firmer) {
+    Facts.Wall wall =
+        new Facts.Wall(peakC, "PLA print", 55, 65, "glass transition", 20, pourC, List.of(firmer));
+    return only(Note.of(Kind.SOFT, null), with(new Facts.AirAt(0, 70, PLACE), wall));
+  }
+
+  @Test
+  void aSoftPrintIsAnsweredByItsHeat() {
+    // 62 °C lie within 55 to 65; 68 instead of 88 °C brings 20 + 42 (68 − 20)/(88 − 20) = 49.6
+    Answer may = soft(62, 88.0, "PETG print");
+    assertTrue(may.because().contains("7 °C above"), may.because());
+    assertTrue(may.because().contains("about 50 °C, which it stands"), may.because());
+    change(may, Option.WALL_MM);
+    assertTrue(may.advice().toString().contains("PETG print"), may.advice() + "");
+    Answer hot = soft(150, 170.0);
+    assertTrue(hot.because().contains("95 °C above"), hot.because());
+    // 20 + 130 (68 − 20)/150 = 61.6
+    assertTrue(hot.because().contains("about 62 °C, still too warm"), hot.because());
+    assertTrue(hot.changes().isEmpty(), "no wall stays cooler at its face");
+    assertTrue(hot.advice().toString().contains("No printed plastic"), hot.advice() + "");
+    Answer cold = soft(41, 70.0, "PETG print");
+    assertTrue(cold.because().contains("14 °C below"), cold.because());
+    change(cold, Option.WALL_MM);
+    assertFalse(cold.advice().toString().contains("PETG print"), cold.advice() + "");
+    Answer resin = soft(80, null, "ABS or ASA print");
+    assertFalse(resin.because().contains("Poured at"), resin.because());
+    assertTrue(resin.changes().isEmpty());
+  }
+
+  @Test
+  void axesThatShrinkDifferentlyGetTheirOwn() {
+    List<Note.Length> lengths =
+        List.of(
+            new Note.Length(100, 99.0, "x"),
+            new Note.Length(50, 49.51, "x"),
+            new Note.Length(30, 29.7, "x"),
+            new Note.Length(80, 80.01, "z"),
+            new Note.Length(40, 40.0, "z"),
+            new Note.Length(20, 20.01, "z"),
+            new Note.Length(60, 59.7));
+    Answer a = only(Note.ofSize(lengths), PLAIN);
+    List<Double> to = change(a, Option.SHRINK_PERCENT).place();
+    assertEquals(100 * (1 - 0.99 * 0.98), to.get(0), 0.02);
+    assertEquals(2, to.get(2), 0.02);
+    assertTrue(to.get(1) > to.get(2) && to.get(1) < to.get(0), "that of all: " + to);
+    assertTrue(a.because().contains("differ by more than their spread"), a.because());
+    // a mold that was already drawn so is right
+    List<Note.Length> right =
+        List.of(
+            new Note.Length(100, 100.01, "x"),
+            new Note.Length(50, 49.99, "x"),
+            new Note.Length(100, 99.99, "z"),
+            new Note.Length(50, 50.01, "z"));
+    Answer same = only(Note.ofSize(right), uneven());
+    assertTrue(same.because().contains("what was allowed for"), same.because());
+    assertEquals(List.of(), same.changes());
+    // with scatter as large as the difference there is one shrink
+    List<Note.Length> rough =
+        List.of(
+            new Note.Length(100, 98.4, "x"),
+            new Note.Length(50, 50.0, "x"),
+            new Note.Length(80, 80.6, "z"),
+            new Note.Length(40, 39.5, "z"));
+    Answer b = only(Note.ofSize(rough), PLAIN);
+    assertTrue(b.because().contains("do not differ beyond their spread"), b.because());
+    assertTrue(b.changes().stream().allMatch(c -> c.place() == null), b + "");
+    Answer one = only(Note.ofSize(List.of(new Note.Length(100, 99, "y"))), PLAIN);
+    assertTrue(one.because().contains("Two lengths along an axis"), one.because());
+    assertThrows(IllegalArgumentException.class, () -> new Note.Length(100, 99, "w"));
+  }
+
+  /** A cavity that was drawn for another shrink along each axis. */
+  @Test
+  void lengthsAreReadWithTheShrinkOfTheirAxis() {
+    Readings r = new Readings(PLAIN, "", "");
+    assertEquals(100 / 0.98, r.drawnMm(new Note.Length(100, 99, "z")), 1e-9);
+    Readings u = new Readings(uneven(), "", "");
+    assertEquals(100 / 0.99, u.drawnMm(new Note.Length(100, 99, "x")), 1e-9);
+    assertEquals(100 / 0.97, u.drawnMm(new Note.Length(100, 99, "z")), 1e-9);
+    assertEquals(100 / 0.98, u.drawnMm(new Note.Length(100, 99)), 1e-9);
   }
 
   @Test
