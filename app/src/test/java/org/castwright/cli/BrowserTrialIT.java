@@ -117,7 +117,9 @@ class BrowserTrialIT extends InBrowser {
     page.click("#note");
     page.fill("#wanted", "34");
     page.fill("#got", "33.65");
+    page.selectOption("#along", "x");
     page.click("#note");
+    assertTrue(page.textContent("#notes").contains(" mm along x"));
     assertEquals(3, page.locator("#notes li").count());
     page.click("#ask");
     page.waitForSelector("#apply", visible());

@@ -114,14 +114,14 @@ export class Hands {
     if (this.length.length === 2) {
       const [a, b] = this.length;
       this.dots.push(this.tools.stretch(a, b));
-      const apart = (p, q) => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
-      const mm = apart(a, b);
-      const model = this.report
-        ? mm / this.report.scale[0]
-        : apart(this.toShare(a), this.toShare(b)) * this.host.side();
-      const drawn = this.report ? `, ${number(mm, 2)} mm in the mold` : "";
+      const [s, e] = [a, b].map((p) => this.toShare(p));
+      const side = this.report ? Math.max(...this.report.input.size_mm) : this.host.side();
+      const way = e.map((v, k) => (v - s[k]) * side);
+      const model = Math.hypot(...way);
+      const inMold = Math.hypot(...a.map((v, k) => v - b[k]));
+      const drawn = this.report ? `, ${number(inMold, 2)} mm in the mold` : "";
       tell(`${number(model, 2)} mm on the model${drawn}.`);
-      this.host.measured(model);
+      this.host.measured(model, "xyz"[way.findIndex((v) => Math.abs(v) > NEARLY * model)] ?? "");
     }
   }
 

@@ -36,6 +36,7 @@ function shape() {
   const size = kind()[0] === "SIZE";
   $("wanted-field").hidden = !size;
   $("got-field").hidden = !size;
+  $("along-field").hidden = !size;
   const where = kind()[2] ? `Click where: ${kind()[1]}.` : null;
   host.point(where, (p) => {
     at = p.at;
@@ -59,13 +60,14 @@ function note() {
     if (!(wanted > 0 && got > 0)) {
       throw new Error("Say the length that was wanted and the one you measured.");
     }
+    const length = { wanted_mm: wanted, got_mm: got, axis: $("along").value || null };
     const before = notes.find((n) => n.kind === "SIZE");
     if (before) {
-      before.lengths.push({ wanted_mm: wanted, got_mm: got });
+      before.lengths.push(length);
       $("got").value = "";
       return list();
     }
-    one.lengths.push({ wanted_mm: wanted, got_mm: got });
+    one.lengths.push(length);
     $("got").value = "";
   }
   notes.push(one);
@@ -76,7 +78,8 @@ function note() {
 
 function noteWords(n) {
   const where = n.at ? ` at ${place(n.at)}` : "";
-  const lengths = n.lengths.map((l) => `${number(l.got_mm, 2)} for ${number(l.wanted_mm, 2)} mm`);
+  const along = (l) => (l.axis ? ` along ${l.axis}` : "");
+  const lengths = n.lengths.map((l) => `${number(l.got_mm, 2)} for ${number(l.wanted_mm, 2)} mm${along(l)}`);
   return words(n.kind) + where + (lengths.length ? `: ${lengths.join(", ")}` : "");
 }
 
@@ -162,9 +165,10 @@ export async function shown(name) {
   await history();
 }
 
-// A length measured in the view is the one that was wanted.
-export function wanted(mm) {
+// A length measured in the view is the one that was wanted, along an axis of the model or none.
+export function wanted(mm, axis) {
   if (kind()[0] === "SIZE") {
+    $("along").value = axis;
     $("wanted").value = number(mm, 2).replaceAll(",", "");
     $("got").focus();
   }
