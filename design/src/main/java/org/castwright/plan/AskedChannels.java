@@ -62,10 +62,16 @@ final class AskedChannels {
     return null;
   }
 
-  /** Whether a channel keeps clear of those there are. */
+  /** Whether a channel keeps clear of those there are, and of where side pieces leave. */
   boolean free(Channel c) {
     return c.stations().stream()
-        .allMatch(s -> room.toTaken(s.center().x(), s.center().y()) >= s.radius() + APART);
+        .allMatch(
+            s -> {
+              double x = s.center().x();
+              double y = s.center().y();
+              double clear = Math.min(room.toTaken(x, y), room.ground().sideDistance(x, y));
+              return clear >= s.radius() + APART;
+            });
   }
 
   /** Says how far from where it was asked for a channel joins, if that is far. */

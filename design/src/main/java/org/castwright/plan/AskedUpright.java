@@ -3,9 +3,13 @@ package org.castwright.plan;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
+import org.castwright.plan.UprightBore.Use;
 
 /**
  * Channels straight up from where the maker asks for them, in molds whose pieces leave along any
@@ -33,6 +37,12 @@ final class AskedUpright {
 
   private static final double SAME_SHARE = 0.2;
 
+  /** The same for low gates, as a share of the casting's longest side. */
+  private static final double SAME_LOW = 0.03;
+
+  /** How far up the casting a low gate may join, share of its height. */
+  private static final double HIGHEST = 0.3;
+
   /** Material between a channel and the casting beside it, mm; common practice, no source. */
   private static final double WEB = 3;
 
@@ -58,46 +68,90 @@ final class AskedUpright {
   private final Roof roof;
   private final BlockBox box;
   private final Sizes sizes;
-  private final boolean drawn;
+  private final boolean narrow;
   private final Releases releases;
 
   AskedUpright(
-      TriMesh casting, Roof roof, BlockBox box, Sizes sizes, boolean drawn, Releases releases) {
+      TriMesh casting, Roof roof, BlockBox box, Sizes sizes, boolean narrow, Releases releases) {
     this.casting = casting;
     this.roof = roof;
     this.box = box;
     this.sizes = sizes;
-    this.drawn = drawn;
+    this.narrow = narrow;
     this.releases = releases;
   }
 
   /**
-   * The channel nearest to a place asked for, or null when there is none near.
+   * The channel nearest to a place asked for, or null when there is none near; a narrower one only
+   * where that brings it so much nearer.
    *
    * @param asked mold frame, mm
    * @param there channels it keeps clear of
    * @param peaks tops whose vents it must leave room for
    */
-  Channel near(Vec3 asked, String name, boolean gate, List<Channel> there, List<Vec3> peaks) {
+  Channel near(Vec3 asked, String name, Use use, List<Channel> there, List<Vec3> peaks) {
+    List<Vec3> places = places(asked);
+    Channel best = null;
+    double[] least = {Double.POSITIVE_INFINITY};
+    for (double share : SHARES) {
+      double lost = (1 - share) * 2 * bore(1).radius(use);
+      UprightBore bore = bore(share);
+      Channel c =
+          nearest(
+              places.stream().filter(p -> p.minus(asked).length() + lost < least[0]).toList(),
+              p -> Math.max(SAME, SAME_SHARE * p.minus(asked).length()),
+              p -> fitting(p, bore, name, use, there, peaks, sizes.vent() / 2));
+      if (c != null) {
+        best = c;
+        least[0] = c.inner().minus(asked).length() + lost;
+      }
+    }
+    return best;
+  }
+
+  /**
+   * A gate that joins low on the casting, beside what stands on it, or null when there is none: as
+   * wide as can be, then as low as can be.
+   *
+   * @param peaks tops for whose risers and vents it must leave room
+   */
+  Channel low(String name, List<Vec3> peaks) {
+    Box3 c = casting.bounds();
+    List<Vec3> places = new ArrayList<>(roof.places(STEP));
+    places.removeIf(p -> p.y() - c.min().y() > HIGHEST * c.size().y());
+    places.sort(Comparator.comparingDouble(Vec3::y));
+    Channel gate = null;
+    for (int k = 0; k < SHARES.length && gate == null; k++) {
+      UprightBore bore = bore(SHARES[k]);
+      gate =
+          nearest(
+              places,
+              p -> SAME_LOW * c.longestSide(),
+              p -> fitting(p, bore, name, Use.GATE, List.of(), peaks, sizes.mouth() / 2));
+    }
+    return gate;
+  }
+
+  private UprightBore bore(double share) {
+    return new UprightBore(box.y1(), sizes.narrowed(share), narrow);
+  }
+
+  /** The first that fits and lets every piece leave, or null. */
+  private Channel nearest(
+      List<Vec3> places, ToDoubleFunction<Vec3> spread, Function<Vec3, Channel> fitting) {
     List<Vec3> barred = new ArrayList<>();
-    for (Vec3 p : places(asked)) {
-      double same = Math.max(SAME, SAME_SHARE * p.minus(asked).length());
+    for (Vec3 p : places) {
+      double same = spread.applyAsDouble(p);
+      Channel c =
+          barred.stream().anyMatch(b -> b.minus(p).length() < same) ? null : fitting.apply(p);
+      if (c != null && releases.with(c)) {
+        return c;
+      }
+      if (c != null) {
+        barred.add(p);
+      }
       if (barred.size() >= MOST_TRIED) {
         return null;
-      }
-      if (barred.stream().anyMatch(b -> b.minus(p).length() < same)) {
-        continue;
-      }
-      boolean fits = false;
-      for (double share : SHARES) {
-        Channel c = fitting(p, name, gate, share, there, peaks);
-        fits |= c != null;
-        if (c != null && releases.with(c)) {
-          return c;
-        }
-      }
-      if (fits) {
-        barred.add(p);
       }
     }
     return null;
@@ -116,11 +170,20 @@ final class AskedUpright {
     return out;
   }
 
-  /** The channel over a place, or null where it has no room or no hold. */
+  /**
+   * The channel over a place, or null where it has no room or no hold.
+   *
+   * @param vent radius of what tops near it need, mm
+   */
   private Channel fitting(
-      Vec3 p, String name, boolean gate, double share, List<Channel> there, List<Vec3> peaks) {
-    UprightBore bore = new UprightBore(box.y1(), sizes.narrowed(share), drawn);
-    double foot = bore.foot(p, gate);
+      Vec3 p,
+      UprightBore bore,
+      String name,
+      Use use,
+      List<Channel> there,
+      List<Vec3> peaks,
+      double vent) {
+    double foot = bore.foot(p, use);
     double[] over = roof.over(p, foot);
     double fall = Math.max(0, p.y() - over[0]);
     boolean steep = Math.max(fall, over[1] - p.y()) > STEEPEST * foot;
@@ -132,8 +195,8 @@ final class AskedUpright {
     if (under < begin + INSIDE) {
       return null;
     }
-    Channel c = bore.at(p, name, gate, Math.min(begin + foot, (begin + under) / 2), begin);
-    return apart(c, there) && room(c) && clear(c, over[1]) && leavesVents(c, peaks, over[1])
+    Channel c = bore.at(p, name, use, Math.min(begin + foot, (begin + under) / 2), begin);
+    return apart(c, there) && room(c) && clear(c, over[1]) && leavesVents(c, peaks, vent, over[1])
         ? c
         : null;
   }
@@ -190,13 +253,13 @@ final class AskedUpright {
   }
 
   /** Whether every top near the channel is open into it or can still have its own vent. */
-  private boolean leavesVents(Channel c, List<Vec3> peaks, double rim) {
+  private boolean leavesVents(Channel c, List<Vec3> peaks, double vent, double rim) {
     double least = RoofPeaks.least(casting);
     return peaks.stream()
         .allMatch(
             q -> {
               double off = Math.hypot(q.x() - c.inner().x(), q.z() - c.inner().z());
-              return off >= widest(c) + sizes.vent() / 2 + APART || q.y() < rim + least;
+              return off >= widest(c) + vent + APART || q.y() < rim + least;
             });
   }
 }

@@ -70,6 +70,20 @@ final class Releases {
             i -> masks[i] = this.casting.at(points[3 * i], points[3 * i + 1], points[3 * i + 2]));
   }
 
+  private Releases(Releases o) {
+    pulls = o.pulls;
+    casting = o.casting;
+    top = o.top;
+    points = o.points;
+    masks = o.masks.clone();
+    taken.addAll(o.taken);
+  }
+
+  /** The same, to go on from by itself. */
+  Releases copy() {
+    return new Releases(this);
+  }
+
   /** Centers of the cells of the block that are not the casting's. */
   private static double[] space(TriMesh casting, Box3 block) {
     double cell = block.longestSide() / CELLS;

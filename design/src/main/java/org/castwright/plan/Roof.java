@@ -98,11 +98,11 @@ final class Roof {
     return out;
   }
 
-  /** The place of the roof over or under a point, or null where there is none. */
+  /** The place of the roof in the column nearest to a point, or null where there is none. */
   Vec3 at(Vec3 p) {
     Vec3 q = upright.toLocal(p);
     int c = above.raster().nearest(q.x(), q.y());
-    return c < 0 || !above.hit(c) ? null : upright.toWorld(new Vec3(q.x(), q.y(), above.upper(c)));
+    return c < 0 || !above.hit(c) ? null : place(c);
   }
 
   /** What looks at the columns about a line: how far off it they stand, mm, and their height. */

@@ -19,8 +19,18 @@ final class Stands {
   /** Least room beside the casting for seams and keys, mm; common practice, no source. */
   private static final double LEAST_SIDE = 8;
 
+  private static final String NO_FOOT =
+      "nothing low on the casting stands out so far that a sprue straight down to it comes off with"
+          + " pieces that leave along these pulls";
+
   /** What it costs in pockets of air that the gate is off by the casting's longest side. */
   private static final double OFF = 60;
+
+  /** What it costs in pockets of air to have no funnel. */
+  private static final double FUNNEL = 1;
+
+  /** Pulls closer to one line than this (sine) have nothing between them. */
+  private static final double ONE_LINE = 0.2;
 
   /** Facets nearer than this share of the longest side tell which way the casting faces. */
   private static final double ABOUT = 0.03;
@@ -73,11 +83,15 @@ final class Stands {
   /**
    * The best.
    *
-   * @param end for the plan's record
+   * @param end where the gate is wanted; at the bottom only where no place is asked for
    */
   Stand best(GateChoice end) {
     Openings o = options.openings();
     TriMesh scaled = model.scaled(scale);
+    if (end.bottom()) {
+      Stand low = fromBelow(scaled, end);
+      return low == null ? best(end.fallenBack(NO_FOOT)) : low;
+    }
     if (o.gateAt() != null) {
       Stand gated = gated(scaled, end);
       if (gated != null) {
@@ -85,10 +99,10 @@ final class Stands {
       }
     }
     for (Standing.Up up : Standing.ways(scaled, pulls)) {
-      Draft draft = draft(up);
+      Draft draft = draft(up, up.pull() >= 0);
       AskedPlaces asked = AskedPlaces.of(o, draft.frame);
       if (!asked.vents().isEmpty()) {
-        draft.channels.ask(new AskedPlaces(null, asked.vents()), releases(draft));
+        draft.channels.ask(asked.onlyVents(), releases(draft));
       }
       Stand stand = draft.planned(end);
       if (!draft.channels.caught()) {
@@ -101,28 +115,73 @@ final class Stands {
     throw new IllegalStateException("no way up without a pull along it");
   }
 
+  /** The best way up in which a gate can join low on the casting, or null. */
+  private Stand fromBelow(TriMesh scaled, GateChoice end) {
+    for (Standing.Up up : Standing.all(scaled, pulls, List.of())) {
+      Draft draft = draft(up, up.pull() >= 0);
+      Releases releases = releases(draft);
+      if (up.releases() && draft.channels.fromBelow(releases)) {
+        draft.channels.ask(AskedPlaces.of(options.openings(), draft.frame).onlyVents(), releases);
+        Stand stand = draft.planned(end);
+        if (!draft.channels.caught()) {
+          return stand;
+        }
+      }
+    }
+    return null;
+  }
+
   /** The way up that brings the gate nearest to its place for least, or null. */
   private Stand gated(TriMesh scaled, GateChoice end) {
     double size = scaled.bounds().longestSide();
     Stand best = null;
     double least = Double.POSITIVE_INFINITY;
-    for (Standing.Up up : Standing.all(scaled, pulls, List.of(outward(scaled)))) {
+    for (Standing.Up up : Standing.all(scaled, pulls, toward(outward(scaled)))) {
       if (!up.releases() || up.score() >= least) {
         break;
       }
-      Draft draft = draft(up);
-      double off =
-          draft.channels.ask(AskedPlaces.of(options.openings(), draft.frame), releases(draft));
-      double cost = up.score() + OFF * off / size;
-      if (cost < least) {
-        Stand stand = draft.planned(end);
-        if (!draft.channels.caught()) {
+      Releases releases = releases(draft(up, false));
+      for (boolean narrow : up.pull() >= 0 ? new boolean[] {true} : new boolean[] {false, true}) {
+        double cost = up.score() + (narrow && up.pull() < 0 ? FUNNEL : 0);
+        if (cost >= least) {
+          continue;
+        }
+        Draft draft = draft(up, narrow);
+        AskedPlaces asked = AskedPlaces.of(options.openings(), draft.frame);
+        cost += OFF * draft.channels.ask(asked, releases.copy()) / size;
+        Stand stand = cost < least ? draft.planned(end) : null;
+        if (stand != null && (up.pull() < 0 || !draft.channels.caught())) {
           best = stand;
           least = cost;
         }
       }
     }
     return best;
+  }
+
+  /**
+   * Ways up that bring a place uppermost, or nearly, and that lie between two pulls, whose pieces
+   * then part a channel.
+   *
+   * @param outward the way the casting faces there
+   */
+  private List<Vec3> toward(Vec3 outward) {
+    List<Vec3> out = new ArrayList<>(List.of(outward));
+    for (int i = 0; i < pulls.size(); i++) {
+      for (int j = i + 1; j < pulls.size(); j++) {
+        Vec3 a = pulls.get(i);
+        Vec3 b = pulls.get(j);
+        Vec3 n = a.cross(b);
+        if (n.length() < ONE_LINE) {
+          continue;
+        }
+        Vec3 flat = outward.minus(n.unit().times(outward.dot(n.unit())));
+        if (a.cross(flat).dot(n) > 0 && flat.cross(b).dot(n) > 0) {
+          out.add(flat.unit());
+        }
+      }
+    }
+    return out;
   }
 
   /** The way the casting faces about the gate's place, a unit vector of the model's frame. */
@@ -144,12 +203,15 @@ final class Stands {
     return sum.length() > 0 ? sum.unit() : Vec3.Z;
   }
 
-  private Draft draft(Standing.Up up) {
+  /**
+   * @param narrow whether channels narrow upward
+   */
+  private Draft draft(Standing.Up up, boolean narrow) {
     MoldFrame frame = FramePlanner.standing(model, scale, up.direction());
     TriMesh casting = frame.toMold(model);
     Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
     BlockPlan block = block(casting.bounds(), sizes);
-    UprightChannels channels = new UprightChannels(casting, block.box(), sizes, up.pull() >= 0);
+    UprightChannels channels = new UprightChannels(casting, block.box(), sizes, narrow);
     return new Draft(up, frame, casting, sizes, block, channels);
   }
 

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
+import org.castwright.plan.UprightBore.Use;
 
 /**
  * Gate and vents straight up from the roof's maxima, for molds whose pieces leave along any pulls:
@@ -26,8 +27,8 @@ final class UprightChannels {
   private final Roof roof;
   private final UprightBore bore;
 
-  /** Whether the piece that holds the channels leaves along them. */
-  private final boolean drawn;
+  /** Whether they narrow upward. */
+  private final boolean narrow;
 
   /** Whether some channel is wider than the top it stands on. */
   private boolean hangsOver;
@@ -37,20 +38,23 @@ final class UprightChannels {
 
   private Releases releases;
 
+  /** Whether the gate joins low. */
+  private boolean below;
+
   private final List<Channel> channels = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
 
   /**
-   * @param drawn whether one piece holds all channels and leaves along them: then they narrow
-   *     upward, and the gate has no funnel of its own
+   * @param narrow whether they narrow upward, as where one piece holds them all and leaves along
+   *     them; then the gate has no funnel of its own
    */
-  UprightChannels(TriMesh casting, BlockBox box, Sizes sizes, boolean drawn) {
-    this.drawn = drawn;
+  UprightChannels(TriMesh casting, BlockBox box, Sizes sizes, boolean narrow) {
+    this.narrow = narrow;
     this.casting = casting;
     this.box = box;
     this.sizes = sizes;
     roof = new Roof(casting);
-    bore = new UprightBore(box.y1(), sizes, drawn);
+    bore = new UprightBore(box.y1(), sizes, narrow);
   }
 
   /**
@@ -66,11 +70,7 @@ final class UprightChannels {
     if (asked.gate() == null) {
       return 0;
     }
-    List<Vec3> tops =
-        strongest(RoofPeaks.of(casting, 1, 1, RoofPeaks.least(casting))).stream()
-            .map(p -> roof.middle(p.point()))
-            .toList();
-    Channel gate = maker().near(asked.gate(), name(true), true, channels, tops);
+    Channel gate = maker().near(asked.gate(), name(Use.GATE), Use.GATE, channels, tops());
     if (gate == null) {
       return Double.POSITIVE_INFINITY;
     }
@@ -78,8 +78,30 @@ final class UprightChannels {
     return gate.inner().minus(asked.gate()).length();
   }
 
+  /**
+   * Makes a gate that joins low on the casting; the highest top gets a riser then.
+   *
+   * @return whether there is a place for it
+   */
+  boolean fromBelow(Releases lets) {
+    releases = lets;
+    Channel gate = maker().low(name(Use.GATE), tops());
+    if (gate != null) {
+      channels.add(gate);
+      releases.take(gate);
+      below = true;
+    }
+    return below;
+  }
+
+  private List<Vec3> tops() {
+    return strongest(RoofPeaks.of(casting, 1, 1, RoofPeaks.least(casting))).stream()
+        .map(p -> roof.middle(p.point()))
+        .toList();
+  }
+
   private AskedUpright maker() {
-    return new AskedUpright(casting, roof, box, sizes, drawn, releases);
+    return new AskedUpright(casting, roof, box, sizes, narrow, releases);
   }
 
   private void put(Channel c, Vec3 asked) {
@@ -102,7 +124,7 @@ final class UprightChannels {
   /**
    * The channels: first what was asked for, then a way out over every top.
    *
-   * @param end where it is, for the plan's record: here always at the top
+   * @param end where the gate is, for the plan's record
    */
   PourPlan plan(GateChoice end) {
     List<RoofPeaks.Peak> all = RoofPeaks.of(casting, 1, 1, RoofPeaks.least(casting));
@@ -110,9 +132,9 @@ final class UprightChannels {
     int left = all.size() - peaks.size();
     int asked = channels.size();
     for (RoofPeaks.Peak peak : peaks) {
-      boolean gate = channels.isEmpty();
+      Use use = channels.isEmpty() ? Use.GATE : Use.VENT;
       Vec3 p = roof.middle(peak.point());
-      double radius = (gate ? sizes.gate() : sizes.vent()) / 2;
+      double radius = bore.radius(use);
       if (!open(p, radius)) {
         warnings.add(
             String.format(
@@ -123,7 +145,8 @@ final class UprightChannels {
                 p.y(),
                 p.z()));
       } else if (apart(p, radius)) {
-        channels.add(channel(p, gate));
+        Channel riser = below && channels.size() == 1 ? riser(p) : null;
+        channels.add(riser == null ? channel(p, use) : riser);
       }
     }
     if (!vents.isEmpty()) {
@@ -134,7 +157,7 @@ final class UprightChannels {
       warnings.add(
           left + " shallow air pockets have no vent of their own: tap the mold while filling.");
     }
-    if (drawn && !channels.isEmpty()) {
+    if (narrow && !channels.isEmpty()) {
       warnings.add(
           "The gate narrows upward, so that the piece with it lifts off: set a funnel on it to pour,"
               + " and take the funnel away before the mold is opened.");
@@ -146,7 +169,7 @@ final class UprightChannels {
   }
 
   private void vent(Vec3 asked) {
-    Channel c = maker().near(asked, name(false), false, channels, List.of());
+    Channel c = maker().near(asked, name(Use.VENT), Use.VENT, channels, List.of());
     if (c == null) {
       warnings.add(AskedChannels.told("vent", asked, AskedChannels.NO_WAY));
     } else {
@@ -165,7 +188,7 @@ final class UprightChannels {
 
   /** Whether a piece that leaves along the channels would be caught under one. */
   boolean caught() {
-    return drawn && hangsOver;
+    return narrow && hangsOver;
   }
 
   /** Whether nothing of the casting stands over a bore, but for its own round top. */
@@ -183,15 +206,37 @@ final class UprightChannels {
     return true;
   }
 
-  private Channel channel(Vec3 p, boolean gate) {
-    double deep = Math.min((gate ? sizes.gate() : sizes.vent()) / 2, roof.thickness(p) / 2);
-    // the bore has its width from where the roof has fallen to its rim
-    double fall = Math.max(0, p.y() - roof.over(p, bore.foot(p, gate))[0]);
-    hangsOver |= fall > deep / 2;
-    return bore.at(p, name(gate), gate, deep, Math.min(fall, deep / 2));
+  /** A riser over the highest top, or null where it has no room or bars a piece. */
+  private Channel riser(Vec3 p) {
+    if (!open(p, bore.radius(Use.RISER)) || !apart(p, sizes.mouth() / 2)) {
+      return null;
+    }
+    boolean hung = hangsOver;
+    Channel riser = channel(p, Use.RISER);
+    if (releases.with(riser) && !(narrow && hangsOver)) {
+      return riser;
+    }
+    hangsOver = hung;
+    return null;
   }
 
-  private String name(boolean gate) {
-    return gate ? "gate" : "vent-" + channels.size();
+  private Channel channel(Vec3 p, Use use) {
+    double deep = Math.min(bore.radius(use), roof.thickness(p) / 2);
+    // the bore has its width from where the roof has fallen to its rim
+    double fall = Math.max(0, p.y() - roof.over(p, bore.foot(p, use))[0]);
+    hangsOver |= fall > deep / 2;
+    return bore.at(p, name(use), use, deep, Math.min(fall, deep / 2));
+  }
+
+  private String name(Use use) {
+    return switch (use) {
+      case GATE -> "gate";
+      case RISER -> "riser";
+      case VENT -> "vent-" + (channels.size() - (channels.size() > 1 && risen() ? 1 : 0));
+    };
+  }
+
+  private boolean risen() {
+    return channels.get(1).name().equals("riser");
   }
 }

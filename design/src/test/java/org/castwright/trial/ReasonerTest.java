@@ -101,7 +101,19 @@ class ReasonerTest {
     assertTrue(a.because().contains("rises to (-30.0, 44.0, 1.0)"), a.because());
   }
 
+  /** Where pieces leave along any pulls a vent can be had as well, if not along a seam. */
+  @Test
+  void trappedAirInADividedMoldGetsAVentThere() {
+    Answer a = only(Note.of(Kind.AIR, PLACE), with(true, new Facts.AirAt(0, 3, PLACE)));
+    assertEquals(PLACE, change(a, Option.VENT_AT).place());
+    assertTrue(a.advice().stream().anyMatch(w -> w.contains("straight up")), a.toString());
+  }
+
   private static Facts with(Facts.AirAt air) {
+    return with(PLAIN.divided(), air);
+  }
+
+  private static Facts with(boolean divided, Facts.AirAt air) {
     Facts f = PLAIN;
     return new Facts(
         f.material(),
@@ -118,7 +130,7 @@ class ReasonerTest {
         f.channels(),
         f.pockets(),
         f.longestMm(),
-        f.divided(),
+        divided,
         f.releaseMm(),
         f.pieces(),
         f.allowedCaught(),
