@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
-import java.util.function.ToDoubleFunction;
-import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
@@ -37,12 +35,6 @@ final class AskedUpright {
 
   private static final double SAME_SHARE = 0.2;
 
-  /** The same for low gates, as a share of the casting's longest side. */
-  private static final double SAME_LOW = 0.03;
-
-  /** How far up the casting a low gate may join, share of its height. */
-  private static final double HIGHEST = 0.3;
-
   /** Material between a channel and the casting beside it, mm; common practice, no source. */
   private static final double WEB = 3;
 
@@ -52,7 +44,7 @@ final class AskedUpright {
   /** How far the roof may fall or rise across a bore, in radii of it: a slope of 45°. */
   private static final double STEEPEST = 1;
 
-  /** How far inside the casting a bore has its width, mm, and how deep the casting goes on. */
+  /** How far inside the casting a bore has its width, and the casting goes on, mm. */
   private static final double INSIDE = 0.2;
 
   /** Material between a channel's mouth and the block's sides, mm; common practice, no source. */
@@ -99,8 +91,8 @@ final class AskedUpright {
       Channel c =
           nearest(
               places.stream().filter(p -> p.minus(asked).length() + lost < least[0]).toList(),
-              p -> Math.max(SAME, SAME_SHARE * p.minus(asked).length()),
-              p -> fitting(p, bore, name, use, there, peaks, sizes.vent() / 2));
+              asked,
+              p -> fitting(p, bore, name, use, there, peaks));
       if (c != null) {
         best = c;
         least[0] = c.inner().minus(asked).length() + lost;
@@ -109,39 +101,15 @@ final class AskedUpright {
     return best;
   }
 
-  /**
-   * A gate that joins low on the casting, beside what stands on it, or null when there is none: as
-   * wide as can be, then as low as can be.
-   *
-   * @param peaks tops for whose risers and vents it must leave room
-   */
-  Channel low(String name, List<Vec3> peaks) {
-    Box3 c = casting.bounds();
-    List<Vec3> places = new ArrayList<>(roof.places(STEP));
-    places.removeIf(p -> p.y() - c.min().y() > HIGHEST * c.size().y());
-    places.sort(Comparator.comparingDouble(Vec3::y));
-    Channel gate = null;
-    for (int k = 0; k < SHARES.length && gate == null; k++) {
-      UprightBore bore = bore(SHARES[k]);
-      gate =
-          nearest(
-              places,
-              p -> SAME_LOW * c.longestSide(),
-              p -> fitting(p, bore, name, Use.GATE, List.of(), peaks, sizes.mouth() / 2));
-    }
-    return gate;
-  }
-
   private UprightBore bore(double share) {
     return new UprightBore(box.y1(), sizes.narrowed(share), narrow);
   }
 
   /** The first that fits and lets every piece leave, or null. */
-  private Channel nearest(
-      List<Vec3> places, ToDoubleFunction<Vec3> spread, Function<Vec3, Channel> fitting) {
+  private Channel nearest(List<Vec3> places, Vec3 asked, Function<Vec3, Channel> fitting) {
     List<Vec3> barred = new ArrayList<>();
     for (Vec3 p : places) {
-      double same = spread.applyAsDouble(p);
+      double same = Math.max(SAME, SAME_SHARE * p.minus(asked).length());
       Channel c =
           barred.stream().anyMatch(b -> b.minus(p).length() < same) ? null : fitting.apply(p);
       if (c != null && releases.with(c)) {
@@ -170,19 +138,9 @@ final class AskedUpright {
     return out;
   }
 
-  /**
-   * The channel over a place, or null where it has no room or no hold.
-   *
-   * @param vent radius of what tops near it need, mm
-   */
+  /** The channel over a place, or null where it has no room or no hold. */
   private Channel fitting(
-      Vec3 p,
-      UprightBore bore,
-      String name,
-      Use use,
-      List<Channel> there,
-      List<Vec3> peaks,
-      double vent) {
+      Vec3 p, UprightBore bore, String name, Use use, List<Channel> there, List<Vec3> peaks) {
     double foot = bore.foot(p, use);
     double[] over = roof.over(p, foot);
     double fall = Math.max(0, p.y() - over[0]);
@@ -196,7 +154,7 @@ final class AskedUpright {
       return null;
     }
     Channel c = bore.at(p, name, use, Math.min(begin + foot, (begin + under) / 2), begin);
-    return apart(c, there) && room(c) && clear(c, over[1]) && leavesVents(c, peaks, vent, over[1])
+    return apart(c, there) && room(c) && clear(c, over[1]) && leavesVents(c, peaks, over[1])
         ? c
         : null;
   }
@@ -253,13 +211,13 @@ final class AskedUpright {
   }
 
   /** Whether every top near the channel is open into it or can still have its own vent. */
-  private boolean leavesVents(Channel c, List<Vec3> peaks, double vent, double rim) {
+  private boolean leavesVents(Channel c, List<Vec3> peaks, double rim) {
     double least = RoofPeaks.least(casting);
     return peaks.stream()
         .allMatch(
             q -> {
               double off = Math.hypot(q.x() - c.inner().x(), q.z() - c.inner().z());
-              return off >= widest(c) + vent + APART || q.y() < rim + least;
+              return off >= widest(c) + sizes.vent() / 2 + APART || q.y() < rim + least;
             });
   }
 }

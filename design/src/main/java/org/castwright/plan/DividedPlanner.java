@@ -122,8 +122,9 @@ final class DividedPlanner {
 
   private GateChoice gateEnd() {
     GateChoice wanted = GateChoice.wanted(options.openings().gate(), material);
-    return wanted.bottom() && options.openings().gateAt() != null
-        ? wanted.fallenBack("its place was asked for")
+    return wanted.bottom()
+        ? wanted.fallenBack(
+            "pieces that leave along any pulls take channels along only straight up")
         : wanted;
   }
 

@@ -47,6 +47,7 @@ final class Releases {
 
   private final List<Vec3> pulls;
   private final ShadowFreedom casting;
+  private final Roof roof;
   private final double top;
   private final double[] points;
   private final int[] masks;
@@ -61,6 +62,7 @@ final class Releases {
   Releases(TriMesh casting, Box3 block, List<Vec3> pulls, double releaseMm) {
     this.pulls = pulls;
     this.casting = ShadowFreedom.of(casting, pulls, releaseMm, PIXELS);
+    roof = new Roof(casting);
     top = block.max().y();
     points = space(casting, block);
     masks = new int[points.length / 3];
@@ -73,6 +75,7 @@ final class Releases {
   private Releases(Releases o) {
     pulls = o.pulls;
     casting = o.casting;
+    roof = o.roof;
     top = o.top;
     points = o.points;
     masks = o.masks.clone();
@@ -154,6 +157,10 @@ final class Releases {
               c.inner().x() + (radius + OFF) * StrictMath.cos(a),
               y,
               c.inner().z() + (radius + OFF) * StrictMath.sin(a));
+      Vec3 under = roof.at(p);
+      if (under != null && under.y() > p.y() - OFF) {
+        continue; // inside the casting, on the side where its roof rises
+      }
       int free = casting.at(p.x(), p.y(), p.z());
       for (Channel other : taken) {
         free = within(other, p) ? 0 : past(other, p, free);

@@ -19,10 +19,6 @@ final class Stands {
   /** Least room beside the casting for seams and keys, mm; common practice, no source. */
   private static final double LEAST_SIDE = 8;
 
-  private static final String NO_FOOT =
-      "nothing low on the casting stands out so far that a sprue straight down to it comes off with"
-          + " pieces that leave along these pulls";
-
   /** What it costs in pockets of air that the gate is off by the casting's longest side. */
   private static final double OFF = 60;
 
@@ -83,15 +79,11 @@ final class Stands {
   /**
    * The best.
    *
-   * @param end where the gate is wanted; at the bottom only where no place is asked for
+   * @param end for the plan's record
    */
   Stand best(GateChoice end) {
     Openings o = options.openings();
     TriMesh scaled = model.scaled(scale);
-    if (end.bottom()) {
-      Stand low = fromBelow(scaled, end);
-      return low == null ? best(end.fallenBack(NO_FOOT)) : low;
-    }
     if (o.gateAt() != null) {
       Stand gated = gated(scaled, end);
       if (gated != null) {
@@ -113,22 +105,6 @@ final class Stands {
       }
     }
     throw new IllegalStateException("no way up without a pull along it");
-  }
-
-  /** The best way up in which a gate can join low on the casting, or null. */
-  private Stand fromBelow(TriMesh scaled, GateChoice end) {
-    for (Standing.Up up : Standing.all(scaled, pulls, List.of())) {
-      Draft draft = draft(up, up.pull() >= 0);
-      Releases releases = releases(draft);
-      if (up.releases() && draft.channels.fromBelow(releases)) {
-        draft.channels.ask(AskedPlaces.of(options.openings(), draft.frame).onlyVents(), releases);
-        Stand stand = draft.planned(end);
-        if (!draft.channels.caught()) {
-          return stand;
-        }
-      }
-    }
-    return null;
   }
 
   /** The way up that brings the gate nearest to its place for least, or null. */

@@ -20,10 +20,9 @@ record UprightBore(double top, Sizes sizes, boolean narrow) {
   /** Taper of a bore, degrees from its axis; common practice, no source. */
   private static final double TAPER_DEG = 1;
 
-  /** What a channel is for. A riser is a vent as wide as a gate, with its funnel. */
+  /** What a channel is for. */
   enum Use {
     GATE,
-    RISER,
     VENT;
 
     private Channel.Kind kind() {

@@ -38,9 +38,6 @@ final class UprightChannels {
 
   private Releases releases;
 
-  /** Whether the gate joins low. */
-  private boolean below;
-
   private final List<Channel> channels = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
 
@@ -78,22 +75,6 @@ final class UprightChannels {
     return gate.inner().minus(asked.gate()).length();
   }
 
-  /**
-   * Makes a gate that joins low on the casting; the highest top gets a riser then.
-   *
-   * @return whether there is a place for it
-   */
-  boolean fromBelow(Releases lets) {
-    releases = lets;
-    Channel gate = maker().low(name(Use.GATE), tops());
-    if (gate != null) {
-      channels.add(gate);
-      releases.take(gate);
-      below = true;
-    }
-    return below;
-  }
-
   private List<Vec3> tops() {
     return strongest(RoofPeaks.of(casting, 1, 1, RoofPeaks.least(casting))).stream()
         .map(p -> roof.middle(p.point()))
@@ -124,7 +105,7 @@ final class UprightChannels {
   /**
    * The channels: first what was asked for, then a way out over every top.
    *
-   * @param end where the gate is, for the plan's record
+   * @param end where it is, for the plan's record: here always at the top
    */
   PourPlan plan(GateChoice end) {
     List<RoofPeaks.Peak> all = RoofPeaks.of(casting, 1, 1, RoofPeaks.least(casting));
@@ -145,8 +126,7 @@ final class UprightChannels {
                 p.y(),
                 p.z()));
       } else if (apart(p, radius)) {
-        Channel riser = below && channels.size() == 1 ? riser(p) : null;
-        channels.add(riser == null ? channel(p, use) : riser);
+        channels.add(channel(p, use));
       }
     }
     if (!vents.isEmpty()) {
@@ -206,20 +186,6 @@ final class UprightChannels {
     return true;
   }
 
-  /** A riser over the highest top, or null where it has no room or bars a piece. */
-  private Channel riser(Vec3 p) {
-    if (!open(p, bore.radius(Use.RISER)) || !apart(p, sizes.mouth() / 2)) {
-      return null;
-    }
-    boolean hung = hangsOver;
-    Channel riser = channel(p, Use.RISER);
-    if (releases.with(riser) && !(narrow && hangsOver)) {
-      return riser;
-    }
-    hangsOver = hung;
-    return null;
-  }
-
   private Channel channel(Vec3 p, Use use) {
     double deep = Math.min(bore.radius(use), roof.thickness(p) / 2);
     // the bore has its width from where the roof has fallen to its rim
@@ -229,14 +195,6 @@ final class UprightChannels {
   }
 
   private String name(Use use) {
-    return switch (use) {
-      case GATE -> "gate";
-      case RISER -> "riser";
-      case VENT -> "vent-" + (channels.size() - (channels.size() > 1 && risen() ? 1 : 0));
-    };
-  }
-
-  private boolean risen() {
-    return channels.get(1).name().equals("riser");
+    return use == Use.GATE ? "gate" : "vent-" + channels.size();
   }
 }

@@ -1,7 +1,6 @@
 package org.castwright.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -120,30 +119,5 @@ class AskedUprightTest {
     double aside = Math.abs(a.gate().inner().z());
     assertTrue(aside >= 5 + a.gate().boreMm() / 2 - 1, "aside by " + aside);
     assertTrue(a.off < 15, "off by " + a.off);
-  }
-
-  /** Straight down beside the tower onto the step, the top of the tower a riser. */
-  @Test
-  void aGateFromBelowStandsOnTheFoot() {
-    TriMesh casting = union(box(-30, -20, -15, 30, -10, 15), box(-30, -15, -15, -10, 30, 15));
-    BlockBox box = BlockBox.around(casting.bounds(), 20, 20);
-    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), 0);
-    UprightChannels channels = new UprightChannels(casting, box, sizes, false);
-    assertTrue(channels.fromBelow(new Releases(casting, box.mesh().bounds(), FOUR, 0.05)));
-    List<Channel> all = channels.plan(AT_TOP).channels();
-    assertEquals(-10, all.get(0).inner().y(), 1e-6);
-    assertEquals("riser", all.get(1).name());
-    assertEquals(all.get(0).boreMm(), all.get(1).boreMm(), 1e-9);
-    assertEquals(30, all.get(1).inner().y(), 1e-6);
-  }
-
-  /** A ball has no foot. */
-  @Test
-  void withoutAFootThereIsNoGateFromBelow() {
-    TriMesh ball = Primitives.sphere(25, 32);
-    BlockBox box = BlockBox.around(ball.bounds(), 20, 20);
-    Sizes sizes = Sizes.of(ball.bounds(), Materials.of("plaster-pottery"), 0);
-    UprightChannels channels = new UprightChannels(ball, box, sizes, false);
-    assertFalse(channels.fromBelow(new Releases(ball, box.mesh().bounds(), FOUR, 0.05)));
   }
 }
