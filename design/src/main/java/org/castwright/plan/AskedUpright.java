@@ -44,6 +44,12 @@ final class AskedUpright {
   /** How far the roof may fall or rise across a bore, in radii of it: a slope of 45°. */
   private static final double STEEPEST = 1;
 
+  /** Tangent of 65°: a bore that cut into a steeper wall would leave feathers beside it. */
+  private static final double WALL = 2.1;
+
+  /** How far round a bore no such wall may be, mm. */
+  private static final double EDGE = 0.5;
+
   /** How far inside the casting a bore has its width, and the casting goes on, mm. */
   private static final double INSIDE = 0.2;
 
@@ -145,7 +151,7 @@ final class AskedUpright {
     double[] over = roof.over(p, foot);
     double fall = Math.max(0, p.y() - over[0]);
     boolean steep = Math.max(fall, over[1] - p.y()) > STEEPEST * foot;
-    if (steep || !roof.covers(p, foot)) {
+    if (steep || !roof.covers(p, foot) || !roof.gentle(p, foot + EDGE, WALL)) {
       return null;
     }
     double begin = fall + INSIDE;

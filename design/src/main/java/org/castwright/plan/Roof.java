@@ -148,6 +148,28 @@ final class Roof {
     return all[0];
   }
 
+  /** Whether no part of the roof nearer than {@code radius} to a place is steeper than a slope. */
+  boolean gentle(Vec3 p, double radius, double slope) {
+    Raster r = above.raster();
+    Vec3 q = upright.toLocal(p);
+    double most = slope * r.pixel();
+    for (double a = -radius; a <= radius; a += r.pixel()) {
+      for (double b = -radius; b <= radius; b += r.pixel()) {
+        int c = a * a + b * b <= radius * radius ? r.nearest(q.x() + a, q.y() + b) : -1;
+        if (c >= 0 && above.hit(c) && (breaks(c, c + 1, most) || breaks(c, c + r.nx(), most))) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private boolean breaks(int c, int next, double most) {
+    return next < above.raster().nx() * above.raster().ny()
+        && above.hit(next)
+        && Math.abs(above.upper(next) - above.upper(c)) > most;
+  }
+
   /** How far the casting reaches straight down from a point of its roof, mm. */
   double thickness(Vec3 p) {
     double top = Double.NEGATIVE_INFINITY;
