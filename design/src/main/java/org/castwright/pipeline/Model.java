@@ -92,6 +92,13 @@ public record Model(
         List.copyOf(warnings));
   }
 
+  /** The same with one more sentence for the maker. */
+  Model noted(String words) {
+    List<String> all = new ArrayList<>(warnings);
+    all.add(words);
+    return new Model(mesh, source, trianglesRead, units, repair, blockedOut, List.copyOf(all));
+  }
+
   /**
    * The same with undercuts filled.
    *

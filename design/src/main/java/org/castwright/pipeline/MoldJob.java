@@ -15,6 +15,7 @@ import org.castwright.mold.Relief;
 import org.castwright.plan.CaughtException;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.MoldPlan;
+import org.castwright.plan.Openings;
 import org.castwright.progress.Progress;
 import org.castwright.proof.Mend;
 import org.castwright.proof.Proof;
@@ -29,6 +30,10 @@ public final class MoldJob {
 
   /** The program's version as reports state it. */
   public static final String VERSION = "0.1.0";
+
+  private static final String NOT_PLACED =
+      "With gate and vents where they were asked for no mold was proved: they stand where they would"
+          + " without being asked for.";
 
   /** How often pieces are relieved where that can mend all that fails. */
   private static final int RELIEFS = 4;
@@ -90,6 +95,16 @@ public final class MoldJob {
     } catch (CaughtException e) {
       refused = e;
     }
+    if (first != null && unproved(first)) {
+      try (OutputFolder other = OutputFolder.at(output)) {
+        Openings rest = options.mold().openings().withGateAt(null).withVentsAt(List.of());
+        MoldOptions usual = options.mold().with().openings(rest).build();
+        Result second = attempt(model.noted(NOT_PLACED), usual, modelFile, other);
+        if (second.proof().passed()) {
+          return published(second, other);
+        }
+      }
+    }
     Filled filled = null;
     if (may && (first == null || !first.proof().passed())) {
       filled = Filled.of(model, options.mold(), why(first, refused), kernel, watch);
@@ -109,6 +124,13 @@ public final class MoldJob {
       throw refused;
     }
     return published(first, folder);
+  }
+
+  /** Whether a mold fails whose channels were asked for where they may be to blame. */
+  private static boolean unproved(Result r) {
+    Openings o = r.mold().plan().options().openings();
+    boolean placed = o.gateAt() != null || !o.ventsAt().isEmpty();
+    return placed && r.mold().plan().seam().divided() && !r.proof().passed();
   }
 
   private static String why(Result first, CaughtException refused) {

@@ -22,6 +22,9 @@ final class AskedChannels {
   /** A channel this far from where it was asked for is said to be, mm. */
   private static final double FAR = 3;
 
+  /** What is told of a channel that cannot be. */
+  static final String NO_WAY = "cannot be made: no way out from near there";
+
   private final List<Vec3> joins;
   private final Make make;
   private final Room room;
@@ -51,24 +54,35 @@ final class AskedChannels {
       step = 1 + tried / 8;
       Channel c = make.at(places.get(i), gate);
       if (c != null && free(c)) {
-        double off = places.get(i).minus(asked).length();
-        if (off > FAR) {
-          words.accept(told(c.name(), asked, String.format(Locale.ROOT, "joins %.1f mm off", off)));
-        }
+        tell(c.name(), asked, places.get(i).minus(asked).length(), words);
         return c;
       }
     }
-    words.accept(told(gate ? "gate" : "vent", asked, "cannot be made: no way out from near there"));
+    words.accept(told(gate ? "gate" : "vent", asked, NO_WAY));
     return null;
   }
 
-  /** Whether a channel keeps clear of those there are. */
+  /** Whether a channel keeps clear of those there are, and of where side pieces leave. */
   boolean free(Channel c) {
     return c.stations().stream()
-        .allMatch(s -> room.toTaken(s.center().x(), s.center().y()) >= s.radius() + APART);
+        .allMatch(
+            s -> {
+              double x = s.center().x();
+              double y = s.center().y();
+              double clear = Math.min(room.toTaken(x, y), room.ground().sideDistance(x, y));
+              return clear >= s.radius() + APART;
+            });
   }
 
-  private static String told(String what, Vec3 at, String how) {
+  /** Says how far from where it was asked for a channel joins, if that is far. */
+  static void tell(String name, Vec3 asked, double offMm, Consumer<String> words) {
+    if (offMm > FAR) {
+      words.accept(told(name, asked, String.format(Locale.ROOT, "joins %.1f mm off", offMm)));
+    }
+  }
+
+  /** A sentence on a channel asked for. */
+  static String told(String what, Vec3 at, String how) {
     return String.format(
         Locale.ROOT,
         "The %s asked for at (%.1f, %.1f, %.1f) in the mold frame %s.",

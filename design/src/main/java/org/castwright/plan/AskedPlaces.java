@@ -18,4 +18,8 @@ record AskedPlaces(Vec3 gate, List<Vec3> vents) {
         o.gateAt() == null ? null : frame.pointToMold(o.gateAt()),
         o.ventsAt().stream().map(frame::pointToMold).toList());
   }
+
+  AskedPlaces onlyVents() {
+    return new AskedPlaces(null, vents);
+  }
 }

@@ -14,7 +14,6 @@ import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
-import org.castwright.parting.BlockBox;
 import org.castwright.progress.Progress;
 import org.castwright.seams.Wishes;
 import org.castwright.solid.Solid;
@@ -26,9 +25,6 @@ import org.castwright.survey.SurveyResult;
  * space round casting and channels among the pieces.
  */
 final class DividedPlanner {
-
-  /** Least room beside the casting for seams and keys, mm; common practice, no source. */
-  private static final double LEAST_SIDE = 8;
 
   /** Room round channels for the piece that holds them, mm. */
   private static final double BESIDE = 4;
@@ -59,14 +55,14 @@ final class DividedPlanner {
     progress.at("plan", 0);
     options.wishes().check(cover.pulls().size(), model.triangleCount());
     List<Vec3> pulls = cover.pulls().stream().map(Pull::direction).toList();
-    Stand stand = stand(scale, pulls);
-    MoldFrame frame = stand.frame;
+    Stands.Stand stand = new Stands(model, scale, pulls, options, material).best(gateEnd());
+    MoldFrame frame = stand.frame();
     List<Vec3> local = pulls.stream().map(p -> frame.axes().toLocal(p)).toList();
-    TriMesh casting = stand.casting;
-    Sizes sizes = stand.sizes;
-    BlockPlan block = stand.block;
-    PourPlan pour = stand.pour;
-    int drawn = stand.up.pull();
+    TriMesh casting = stand.casting();
+    Sizes sizes = stand.sizes();
+    BlockPlan block = stand.block();
+    PourPlan pour = stand.pour();
+    int drawn = stand.up().pull();
     List<String> warnings = new ArrayList<>(notes);
     warnings.addAll(pour.warnings());
     if (options.block() != BlockShape.BOX) {
@@ -122,31 +118,6 @@ final class DividedPlanner {
         keys,
         features(division, block, pour, keys, bodies, warnings),
         warnings);
-  }
-
-  /** A mold stood up, with its channels. */
-  private record Stand(
-      Standing.Up up,
-      MoldFrame frame,
-      TriMesh casting,
-      Sizes sizes,
-      BlockPlan block,
-      PourPlan pour) {}
-
-  /** The best way up in which no channel holds a piece. */
-  private Stand stand(Vec3 scale, List<Vec3> pulls) {
-    for (Standing.Up up : Standing.ways(model.scaled(scale), pulls)) {
-      MoldFrame frame = FramePlanner.standing(model, scale, up.direction());
-      TriMesh casting = frame.toMold(model);
-      Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
-      BlockPlan block = block(casting.bounds(), sizes);
-      UprightChannels channels = new UprightChannels(casting, block.box(), sizes, up.pull() >= 0);
-      PourPlan pour = channels.plan(gateEnd());
-      if (!channels.caught()) {
-        return new Stand(up, frame, casting, sizes, block, pour);
-      }
-    }
-    throw new IllegalStateException("no way up without a pull along it");
   }
 
   private GateChoice gateEnd() {
@@ -229,23 +200,5 @@ final class DividedPlanner {
             f ->
                 f.kind() == Feature.Kind.PRY_SLOT
                     && List.of(f.name().split("-")).contains(Integer.toString(piece)));
-  }
-
-  private BlockPlan block(Box3 c, Sizes sizes) {
-    double side = Math.max(LEAST_SIDE, sizes.wall());
-    double top = Math.max(side, 4 + sizes.funnelHeight(sizes.mouth()));
-    BlockBox box =
-        new BlockBox(
-            BlockPlanner.out(c.min().x() - side, -1),
-            BlockPlanner.out(c.min().y() - side, -1),
-            BlockPlanner.out(c.max().x() + side, 1),
-            BlockPlanner.out(c.max().y() + top, 1),
-            BlockPlanner.out(c.min().z() - side, -1),
-            BlockPlanner.out(c.max().z() + side, 1));
-    return new BlockPlan(
-        BlockShape.BOX,
-        Outline.rectangle(box.x0(), box.y0(), box.x1(), box.y1()),
-        box,
-        sizes.wall());
   }
 }

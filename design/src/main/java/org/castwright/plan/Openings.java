@@ -38,11 +38,6 @@ public record Openings(
     }
   }
 
-  /** Whether any place is asked for. */
-  public boolean placed() {
-    return gateAt != null || !ventsAt.isEmpty();
-  }
-
   public Openings withGateAt(Vec3 v) {
     return new Openings(v, ventsAt, gate, gateMm, ventMm);
   }

@@ -150,11 +150,6 @@ final class Planner {
     if (least < SPECK && options.mayFill(model)) {
       throw CaughtException.speck(model.scaled(scale), survey, options.releaseMm(), cover, least);
     }
-    if (options.openings().placed()) {
-      warnings.add(
-          "Gate and vents stand where the casting's tops are, not where they were asked for: pieces"
-              + " that leave along any pulls take them along only there.");
-    }
     return new DividedPlanner(model, options, material, kernel, progress)
         .plan(scale, survey, cover, warnings);
   }

@@ -48,6 +48,11 @@ record Sizes(
     return new Sizes(wall, keyDiameter, keyGap, throat, MOUTH_PER_GATE * throat, bore);
   }
 
+  /** With gate and vents of a share of their bores. */
+  Sizes narrowed(double share) {
+    return new Sizes(wall, keyDiameter, keyGap, share * gate, share * mouth, share * vent);
+  }
+
   /** Height of the funnel cone from the throat to a mouth of the diameter given, mm. */
   double funnelHeight(double mouthDiameter) {
     return (mouthDiameter - gate) / 2 / Math.tan(Math.toRadians(FUNNEL_HALF_ANGLE));

@@ -2,9 +2,7 @@ package org.castwright.plan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
@@ -46,8 +44,15 @@ final class Standing {
    * @param direction a unit vector
    * @param pull the number of the pull that goes straight up, so that its piece alone holds gate
    *     and vents; -1 where pieces part them
+   * @param score in pockets of air; the lower, the better
    */
-  record Up(Vec3 direction, int pull) {}
+  record Up(Vec3 direction, int pull, double score) {
+
+    /** Whether channels come off at all. */
+    boolean releases() {
+      return score < LOCKED;
+    }
+  }
 
   /**
    * Ways up, the best first; the last has no pull that goes straight up.
@@ -56,16 +61,7 @@ final class Standing {
    * @param pulls unit vectors in its frame
    */
   static List<Up> ways(TriMesh scaled, List<Vec3> pulls) {
-    List<Up> ways = new ArrayList<>();
-    for (Vec3 up : candidates(pulls)) {
-      ways.add(new Up(up, -1));
-    }
-    for (int i = 0; i < pulls.size() && pulls.size() > 2; i++) {
-      ways.add(new Up(pulls.get(i), i));
-    }
-    Map<Up, Double> scores = new LinkedHashMap<>();
-    ways.forEach(up -> scores.put(up, score(scaled, pulls, up)));
-    ways.sort(Comparator.comparingDouble(scores::get));
+    List<Up> ways = all(scaled, pulls, List.of());
     int last = 0;
     while (ways.get(last).pull >= 0) {
       last++;
@@ -73,15 +69,36 @@ final class Standing {
     return List.copyOf(ways.subList(0, last + 1));
   }
 
-  private static double score(TriMesh scaled, List<Vec3> pulls, Up up) {
-    TriMesh turned = scaled.toLocal(Frame.along(up.direction));
+  /**
+   * All ways up, the best first.
+   *
+   * @param scaled model, scaled
+   * @param pulls unit vectors in its frame
+   * @param more further directions up
+   */
+  static List<Up> all(TriMesh scaled, List<Vec3> pulls, List<Vec3> more) {
+    List<Up> ways = new ArrayList<>();
+    List<Vec3> parted = candidates(pulls);
+    parted.addAll(more);
+    for (Vec3 up : parted) {
+      ways.add(new Up(up, -1, score(scaled, pulls, up, -1)));
+    }
+    for (int i = 0; i < pulls.size() && pulls.size() > 2; i++) {
+      ways.add(new Up(pulls.get(i), i, score(scaled, pulls, pulls.get(i), i)));
+    }
+    ways.sort(Comparator.comparingDouble(Up::score));
+    return ways;
+  }
+
+  private static double score(TriMesh scaled, List<Vec3> pulls, Vec3 up, int pull) {
+    TriMesh turned = scaled.toLocal(Frame.along(up));
     List<RoofPeaks.Peak> peaks = RoofPeaks.of(turned, 2, 1, RoofPeaks.least(scaled));
     Vec3 size = turned.bounds().size();
     double score = peaks.size() + 0.5 * size.z() / (size.x() + size.y() + size.z());
-    if (up.pull >= 0) {
+    if (pull >= 0) {
       return score;
     }
-    double draft = leastDraft(up.direction, pulls);
+    double draft = leastDraft(up, pulls);
     double stuck = Math.max(0, DRAFT - draft) / DRAFT;
     return score
         + (pulls.size() > 2 ? PARTED : 0)

@@ -3,12 +3,10 @@ package org.castwright.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.BlockBox;
-import org.castwright.survey.DepthImage;
-import org.castwright.survey.Raster;
+import org.castwright.plan.UprightBore.Use;
 
 /**
  * Gate and vents straight up from the roof's maxima, for molds whose pieces leave along any pulls:
@@ -20,71 +18,105 @@ final class UprightChannels {
   /** More vents than this are noise of the model rather than pockets; the deepest are kept. */
   private static final int MOST_VENTS = 8;
 
-  /** How far past the outside a channel reaches, mm. */
-  private static final double PAST = 2;
-
-  /** Taper of a bore, wider above, degrees from its axis; common practice, no source. */
-  private static final double TAPER_DEG = 1;
-
   /** Room between two channels, mm. */
   private static final double APART = 2;
-
-  /** A roof this near to a peak's height, mm, is one level top with it. */
-  private static final double LEVEL = 0.2;
-
-  /** Keeps lines off edges, mm. */
-  private static final double OFF = 1e-4;
-
-  private static final int PIXELS = 400;
-  private static final double LEAST_PIXEL = 0.1;
 
   private final TriMesh casting;
   private final BlockBox box;
   private final Sizes sizes;
+  private final Roof roof;
+  private final UprightBore bore;
 
-  /** Whether the piece that holds the channels leaves along them. */
-  private final boolean drawn;
+  /** Whether they narrow upward. */
+  private final boolean narrow;
 
   /** Whether some channel is wider than the top it stands on. */
   private boolean hangsOver;
 
-  private final DepthImage above = new DepthImage();
-  private final Frame upright = new Frame(Vec3.Z, Vec3.X, Vec3.Y);
+  /** Vents that were asked for, and what tells whether they let pieces leave. */
+  private List<Vec3> vents = List.of();
+
+  private Releases releases;
+
   private final List<Channel> channels = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
 
   /**
-   * @param drawn whether one piece holds all channels and leaves along them: then they narrow
-   *     upward, and the gate has no funnel of its own
+   * @param narrow whether they narrow upward, as where one piece holds them all and leaves along
+   *     them; then the gate has no funnel of its own
    */
-  UprightChannels(TriMesh casting, BlockBox box, Sizes sizes, boolean drawn) {
-    this.drawn = drawn;
+  UprightChannels(TriMesh casting, BlockBox box, Sizes sizes, boolean narrow) {
+    this.narrow = narrow;
     this.casting = casting;
     this.box = box;
     this.sizes = sizes;
-    above.look(casting, upright, PIXELS, LEAST_PIXEL);
+    roof = new Roof(casting);
+    bore = new UprightBore(box.y1(), sizes, narrow);
   }
 
   /**
-   * The channels.
+   * Makes the gate that is asked for, and vents as well when the channels are planned.
+   *
+   * @param asked mold frame
+   * @param lets whether pieces leave; takes what is placed
+   * @return how far off the gate joins, mm; 0 when none is asked for, infinite when it cannot be
+   */
+  double ask(AskedPlaces asked, Releases lets) {
+    releases = lets;
+    vents = asked.vents();
+    if (asked.gate() == null) {
+      return 0;
+    }
+    Channel gate = maker().near(asked.gate(), name(Use.GATE), Use.GATE, channels, tops());
+    if (gate == null) {
+      return Double.POSITIVE_INFINITY;
+    }
+    put(gate, asked.gate());
+    return gate.inner().minus(asked.gate()).length();
+  }
+
+  private List<Vec3> tops() {
+    return strongest(RoofPeaks.of(casting, 1, 1, RoofPeaks.least(casting))).stream()
+        .map(p -> roof.middle(p.point()))
+        .toList();
+  }
+
+  private AskedUpright maker() {
+    return new AskedUpright(casting, roof, box, sizes, narrow, releases);
+  }
+
+  private void put(Channel c, Vec3 asked) {
+    channels.add(c);
+    releases.take(c);
+    AskedChannels.tell(c.name(), asked, c.inner().minus(asked).length(), warnings::add);
+    double usual = c.kind() == Channel.Kind.GATE ? sizes.gate() : sizes.vent();
+    if (c.boreMm() < usual) {
+      warnings.add(
+          String.format(
+              Locale.ROOT,
+              "The bore of the %s is %.1f mm, not %.1f mm: where it was asked for there is no more"
+                  + " room.",
+              c.name(),
+              c.boreMm(),
+              usual));
+    }
+  }
+
+  /**
+   * The channels: first what was asked for, then a way out over every top.
    *
    * @param end where it is, for the plan's record: here always at the top
    */
   PourPlan plan(GateChoice end) {
-    double least = RoofPeaks.least(casting);
-    List<RoofPeaks.Peak> peaks = RoofPeaks.of(casting, 1, 1, least);
-    double[] deep = peaks.stream().mapToDouble(p -> -p.persistence()).sorted().toArray();
-    double worth = deep.length > MOST_VENTS + 1 ? -deep[MOST_VENTS] : least;
-    int left = 0;
+    List<RoofPeaks.Peak> all = RoofPeaks.of(casting, 1, 1, RoofPeaks.least(casting));
+    List<RoofPeaks.Peak> peaks = strongest(all);
+    int left = all.size() - peaks.size();
+    int asked = channels.size();
     for (RoofPeaks.Peak peak : peaks) {
-      if (peak.persistence() < worth) {
-        left++;
-        continue;
-      }
-      boolean gate = channels.isEmpty();
-      Vec3 p = middle(peak.point());
-      double bore = gate ? sizes.gate() : sizes.vent();
-      if (!open(p, bore / 2)) {
+      Use use = channels.isEmpty() ? Use.GATE : Use.VENT;
+      Vec3 p = roof.middle(peak.point());
+      double radius = bore.radius(use);
+      if (!open(p, radius)) {
         warnings.add(
             String.format(
                 Locale.ROOT,
@@ -93,15 +125,19 @@ final class UprightChannels {
                 p.x(),
                 p.y(),
                 p.z()));
-      } else if (apart(p, bore / 2)) {
-        channels.add(channel(p, gate));
+      } else if (apart(p, radius)) {
+        channels.add(channel(p, use));
       }
+    }
+    if (!vents.isEmpty()) {
+      channels.subList(asked, channels.size()).forEach(releases::take);
+      vents.forEach(this::vent);
     }
     if (left > 0) {
       warnings.add(
           left + " shallow air pockets have no vent of their own: tap the mold while filling.");
     }
-    if (drawn && !channels.isEmpty()) {
+    if (narrow && !channels.isEmpty()) {
       warnings.add(
           "The gate narrows upward, so that the piece with it lifts off: set a funnel on it to pour,"
               + " and take the funnel away before the mold is opened.");
@@ -109,79 +145,35 @@ final class UprightChannels {
     if (channels.size() == 1) {
       warnings.add("The gate lets the air out too: pour slowly, down one side of the funnel.");
     }
-    return new PourPlan(Pour.SEAM, Vec3.Y, List.copyOf(channels), peaks.size(), end, warnings);
+    return new PourPlan(Pour.SEAM, Vec3.Y, List.copyOf(channels), all.size(), end, warnings);
+  }
+
+  private void vent(Vec3 asked) {
+    Channel c = maker().near(asked, name(Use.VENT), Use.VENT, channels, List.of());
+    if (c == null) {
+      warnings.add(AskedChannels.told("vent", asked, AskedChannels.NO_WAY));
+    } else {
+      put(c, asked);
+    }
+  }
+
+  private List<RoofPeaks.Peak> strongest(List<RoofPeaks.Peak> peaks) {
+    double[] deep = peaks.stream().mapToDouble(p -> -p.persistence()).sorted().toArray();
+    if (deep.length <= MOST_VENTS + 1) {
+      return peaks;
+    }
+    double worth = -deep[MOST_VENTS];
+    return peaks.stream().filter(p -> p.persistence() >= worth).toList();
   }
 
   /** Whether a piece that leaves along the channels would be caught under one. */
   boolean caught() {
-    return drawn && hangsOver;
-  }
-
-  /** The place of a level top nearest its middle; a peak stays where it is. */
-  private Vec3 middle(Vec3 peak) {
-    Raster r = above.raster();
-    Vec3 q = upright.toLocal(peak);
-    int start = r.nearest(q.x(), q.y());
-    List<Integer> top = new ArrayList<>(List.of(start));
-    boolean[] seen = new boolean[r.nx() * r.ny()];
-    seen[start] = true;
-    double x = 0;
-    double y = 0;
-    for (int n = 0; n < top.size(); n++) {
-      int c = top.get(n);
-      x += r.x0() + c % r.nx() * r.pixel();
-      y += r.y0() + Math.floorDiv(c, r.nx()) * r.pixel();
-      for (int d : new int[] {-1, 1, -r.nx(), r.nx()}) {
-        int e = c + d;
-        if (e >= 0 && e < seen.length && !seen[e] && level(e, q.z())) {
-          seen[e] = true;
-          top.add(e);
-        }
-      }
-    }
-    double mx = x / top.size();
-    double my = y / top.size();
-    int best = start;
-    double least = Double.POSITIVE_INFINITY;
-    for (int c : top) {
-      double d =
-          Math.hypot(
-              r.x0() + c % r.nx() * r.pixel() - mx,
-              r.y0() + Math.floorDiv(c, r.nx()) * r.pixel() - my);
-      if (d < least) {
-        least = d;
-        best = c;
-      }
-    }
-    double u = r.x0() + best % r.nx() * r.pixel();
-    double v = r.y0() + Math.floorDiv(best, r.nx()) * r.pixel();
-    return level(start, q.z()) ? upright.toWorld(new Vec3(u, v, above.upper(best))) : peak;
-  }
-
-  private boolean level(int column, double height) {
-    return above.hit(column) && Math.abs(above.upper(column) - height) < LEVEL;
+    return narrow && hangsOver;
   }
 
   /** Whether nothing of the casting stands over a bore, but for its own round top. */
   private boolean open(Vec3 p, double radius) {
-    return over(p, radius)[1] <= p.y() + radius;
-  }
-
-  /** The lowest and the highest that the roof is over a bore, mm; infinite where there is none. */
-  private double[] over(Vec3 p, double radius) {
-    double pixel = above.raster().pixel();
-    Vec3 q = upright.toLocal(p);
-    double[] out = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
-    for (double a = -radius; a <= radius; a += pixel) {
-      for (double b = -radius; b <= radius; b += pixel) {
-        int c = above.raster().nearest(q.x() + a, q.y() + b);
-        if (a * a + b * b <= radius * radius && c >= 0 && above.hit(c)) {
-          out[0] = Math.min(out[0], above.upper(c));
-          out[1] = Math.max(out[1], above.upper(c));
-        }
-      }
-    }
-    return out;
+    return roof.over(p, radius)[1] <= p.y() + radius;
   }
 
   private boolean apart(Vec3 p, double radius) {
@@ -194,70 +186,15 @@ final class UprightChannels {
     return true;
   }
 
-  /** How far the casting reaches straight down from a point of its roof, mm. */
-  private double thickness(Vec3 p) {
-    double top = Double.NEGATIVE_INFINITY;
-    for (int f = 0; f < casting.triangleCount(); f++) {
-      double h = height(f, p.x() + OFF, p.z() + OFF);
-      if (h < p.y() - OFF) {
-        top = Math.max(top, h);
-      }
-    }
-    return p.y() - top;
-  }
-
-  /** The height of a facet over a point, not a number beside it. */
-  private double height(int f, double x, double z) {
-    Vec3 a = casting.vertex(casting.tri()[3 * f]);
-    Vec3 b = casting.vertex(casting.tri()[3 * f + 1]).minus(a);
-    Vec3 c = casting.vertex(casting.tri()[3 * f + 2]).minus(a);
-    double d = b.x() * c.z() - b.z() * c.x();
-    double s = ((x - a.x()) * c.z() - (z - a.z()) * c.x()) / d;
-    double t = (b.x() * (z - a.z()) - b.z() * (x - a.x())) / d;
-    return s >= 0 && t >= 0 && s + t <= 1 ? a.y() + s * b.y() + t * c.y() : Double.NaN;
-  }
-
-  /** From a point inside the casting, widening to its bore at the roof, then up and out. */
-  private Channel channel(Vec3 p, boolean gate) {
-    double r = (gate ? sizes.gate() : sizes.vent()) / 2;
-    double top = box.y1();
-    double rise = top - p.y();
-    double taper = Math.tan(Math.toRadians(drawn ? -TAPER_DEG : TAPER_DEG));
-    double wider = r + rise * Math.abs(taper);
-    double foot = drawn ? wider : r;
-    List<Channel.Station> s = new ArrayList<>();
-    double deep = Math.min(r, thickness(p) / 2);
-    s.add(station(p, -deep, 0));
+  private Channel channel(Vec3 p, Use use) {
+    double deep = Math.min(bore.radius(use), roof.thickness(p) / 2);
     // the bore has its width from where the roof has fallen to its rim
-    double fall = Math.max(0, p.y() - over(p, foot)[0]);
+    double fall = Math.max(0, p.y() - roof.over(p, bore.foot(p, use))[0]);
     hangsOver |= fall > deep / 2;
-    s.add(station(p, -Math.min(fall, deep / 2), foot));
-    double mouth = drawn ? r : wider;
-    if (drawn) {
-      s.add(station(p, rise + PAST, r + PAST * taper));
-    } else if (gate) {
-      double funnel = sizes.funnelHeight(sizes.mouth());
-      mouth = Math.max(wider, sizes.mouth() / 2);
-      double neck = Math.max(0.5, rise - funnel);
-      s.add(station(p, neck, r + neck * taper));
-      s.add(station(p, rise, mouth));
-      s.add(station(p, rise + PAST, mouth + PAST * mouth / funnel / 2));
-    } else {
-      s.add(station(p, rise + PAST, wider + PAST * taper));
-    }
-    s.add(station(p, rise + PAST, 0));
-    return new Channel(
-        gate ? "gate" : "vent-" + channels.size(),
-        gate ? Channel.Kind.GATE : Channel.Kind.VENT,
-        Channel.Course.UP,
-        s,
-        p,
-        new Vec3(p.x(), top, p.z()),
-        2 * r,
-        2 * mouth);
+    return bore.at(p, name(use), use, deep, Math.min(fall, deep / 2));
   }
 
-  private static Channel.Station station(Vec3 p, double above, double radius) {
-    return new Channel.Station(new Vec3(p.x(), p.y() + above, p.z()), radius, 0);
+  private String name(Use use) {
+    return use == Use.GATE ? "gate" : "vent-" + channels.size();
   }
 }

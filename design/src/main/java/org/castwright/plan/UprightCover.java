@@ -33,17 +33,21 @@ final class UprightCover implements Predicate<Vec3> {
   }
 
   private boolean covers(List<Station> s, Vec3 p) {
+    Vec3 axis = s.get(0).center();
+    return Math.hypot(p.x() - axis.x(), p.z() - axis.z()) < radiusAt(s, p.y()) + past;
+  }
+
+  /** The radius of a channel straight up at a height, mm; minus infinity past its ends. */
+  static double radiusAt(List<Station> s, double y) {
     for (int i = 0; i + 1 < s.size(); i++) {
       double y0 = s.get(i).center().y();
       double y1 = s.get(i + 1).center().y();
-      if (p.y() >= y0 && p.y() <= y1) {
-        double t = y1 > y0 ? (p.y() - y0) / (y1 - y0) : 0;
-        double radius = s.get(i).radius() + t * (s.get(i + 1).radius() - s.get(i).radius());
-        Vec3 axis = s.get(i).center();
-        return Math.hypot(p.x() - axis.x(), p.z() - axis.z()) < radius + past;
+      if (y >= y0 && y <= y1) {
+        double t = y1 > y0 ? (y - y0) / (y1 - y0) : 0;
+        return s.get(i).radius() + t * (s.get(i + 1).radius() - s.get(i).radius());
       }
     }
-    return false;
+    return Double.NEGATIVE_INFINITY;
   }
 
   /** What is left of lines, packed points, outside the channels. */

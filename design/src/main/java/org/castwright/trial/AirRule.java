@@ -51,12 +51,6 @@ final class AirRule {
                 ? say("Air there rises to (%.1f, %.1f, %.1f). ", to.get(0), to.get(1), to.get(2))
                 : "")
             + (foreseen ? "The filling, worked out, shuts air in there, too. " : "");
-    if (facts.divided()) {
-      String only =
-          "Vents of this mold stand straight over the casting's tops, and one cannot be put"
-              + " elsewhere; wider ones pass more air.";
-      return new Answer(i, List.of(wider()), rises + only, advice, Reasoner.ROUND_PIPE);
-    }
     return wayOut(i, to, rises, advice);
   }
 
@@ -78,7 +72,11 @@ final class AirRule {
                 : say(
                     "The nearest way out is %.0f mm away.",
                     distance(facts.channels().get(nearest), to));
-    advice.add("The vent is made where the seam comes nearest; the sheet says if that is far.");
+    advice.add(
+        (facts.divided()
+                ? "The vent is made at the nearest place from which it can run straight up;"
+                : "The vent is made where the seam comes nearest;")
+            + " the sheet says if that is far.");
     return new Answer(
         i,
         List.of(Change.place(Change.Option.VENT_AT, "none there", to)),

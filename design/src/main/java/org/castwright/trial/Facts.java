@@ -21,7 +21,7 @@ import java.util.List;
  * @param channels mouths of the gate (first) and vents in the cavity
  * @param pockets highest points of air that the filling shuts in
  * @param longestMm longest side of the casting
- * @param divided whether pieces leave along any pulls, so that vents stand where the tops are
+ * @param divided whether pieces leave along any pulls, so that vents run straight up
  * @param releaseMm catch that counts as free
  * @param pieces most pieces asked for
  * @param allowedCaught whether the mold was built though it is caught

@@ -103,19 +103,33 @@ class ReasonerTest {
     assertTrue(a.because().contains("rises to (-30.0, 44.0, 1.0)"), a.because());
   }
 
+  /** Where pieces leave along any pulls a vent can be had as well, if not along a seam. */
+  @Test
+  void trappedAirInADividedMoldGetsAVentThere() {
+    Answer a = only(Note.of(Kind.AIR, PLACE), with(true, new Facts.AirAt(0, 3, PLACE)));
+    assertEquals(PLACE, change(a, Option.VENT_AT).place());
+    assertTrue(a.advice().stream().anyMatch(w -> w.contains("straight up")), a.toString());
+  }
+
   private static Facts with(Facts.AirAt air) {
-    return with(air, null);
+    return with(PLAIN.divided(), air, null, PLAIN.shrinkByAxis());
   }
 
   private static Facts uneven() {
-    return with(new Facts.AirAt(0, 70, PLACE), null, List.of(1.0, 2.0, 3.0));
+    Facts.AirAt air = new Facts.AirAt(0, 70, PLACE);
+    return with(PLAIN.divided(), air, null, List.of(1.0, 2.0, 3.0));
   }
 
   private static Facts with(Facts.AirAt air, Facts.Wall wall) {
-    return with(air, wall, List.of(2.0, 2.0, 2.0));
+    return with(PLAIN.divided(), air, wall, PLAIN.shrinkByAxis());
   }
 
-  private static Facts with(Facts.AirAt air, Facts.Wall wall, List<Double> shrinkByAxis) {
+  private static Facts with(boolean divided, Facts.AirAt air) {
+    return with(divided, air, null, PLAIN.shrinkByAxis());
+  }
+
+  private static Facts with(
+      boolean divided, Facts.AirAt air, Facts.Wall wall, List<Double> shrinkByAxis) {
     Facts f = PLAIN;
     return new Facts(
         f.material(),
@@ -133,7 +147,7 @@ class ReasonerTest {
         f.channels(),
         f.pockets(),
         f.longestMm(),
-        f.divided(),
+        divided,
         f.releaseMm(),
         f.pieces(),
         f.allowedCaught(),
