@@ -103,6 +103,8 @@ public final class MoldJob {
         if (second.proof().passed()) {
           return published(second, other);
         }
+      } catch (CaughtException e) {
+        // the mold as asked stands, with what fails
       }
     }
     Filled filled = null;
