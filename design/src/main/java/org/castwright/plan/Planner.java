@@ -266,7 +266,7 @@ final class Planner {
 
   private MoldPlan planIn(MoldFrame frame, SurveyResult survey, CoverResult cover, GateChoice end) {
     TriMesh casting = frame.toMold(model);
-    Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm()).with(options.openings());
+    Sizes sizes = Sizes.of(casting.bounds(), material, options).with(options.openings());
     MoldPlan plan = null;
     for (int k = 0; k < TRIES; k++) {
       plan = attempt(survey, cover, frame, casting, sizes, end, k * (sizes.keyDiameter() + 2));

@@ -185,7 +185,7 @@ final class Stands {
   private Draft draft(Standing.Up up, boolean narrow) {
     MoldFrame frame = FramePlanner.standing(model, scale, up.direction());
     TriMesh casting = frame.toMold(model);
-    Sizes sizes = Sizes.of(casting.bounds(), material, options.wallMm());
+    Sizes sizes = Sizes.of(casting.bounds(), material, options);
     BlockPlan block = block(casting.bounds(), sizes);
     UprightChannels channels = new UprightChannels(casting, block.box(), sizes, narrow);
     return new Draft(up, frame, casting, sizes, block, channels);

@@ -126,7 +126,8 @@ class OneDirectionTest {
               "cover",
               "division",
               "parting",
-              "side")
+              "side",
+              "pour")
           .whereLayer("mold")
           .mayOnlyAccessLayers(
               "geom", "progress", "mesh", "solid", "repair", "division", "parting", "side", "plan")

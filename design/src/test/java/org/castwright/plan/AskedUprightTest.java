@@ -38,7 +38,7 @@ class AskedUprightTest {
 
   private static Asked of(TriMesh casting, Vec3 gate, Vec3... vents) {
     BlockBox box = BlockBox.around(casting.bounds(), 20, 20);
-    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), 0);
+    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), MoldOptions.DEFAULT);
     UprightChannels channels = new UprightChannels(casting, box, sizes, false);
     Releases releases = new Releases(casting, box.mesh().bounds(), FOUR, 0.05);
     double off = channels.ask(new AskedPlaces(gate, List.of(vents)), releases);

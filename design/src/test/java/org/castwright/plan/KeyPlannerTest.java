@@ -42,7 +42,8 @@ class KeyPlannerTest {
   private static KeyPlanner planner(Ground ground) {
     Room room = new Room(ground, Outline.rectangle(-60, -60, 60, 60));
     Box3 casting = new Box3(new Vec3(-40, -40, -20), new Vec3(40, 40, 20));
-    return new KeyPlanner(room, BOX, Sizes.of(casting, Materials.of("plaster-pottery"), 0));
+    return new KeyPlanner(
+        room, BOX, Sizes.of(casting, Materials.of("plaster-pottery"), MoldOptions.DEFAULT));
   }
 
   @Test

@@ -29,13 +29,13 @@ class UprightChannelsTest {
 
   private static PourPlan of(TriMesh casting) {
     BlockBox box = BlockBox.around(casting.bounds(), 20, 20);
-    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), 0);
+    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), MoldOptions.DEFAULT);
     return new UprightChannels(casting, box, sizes, false).plan(AT_TOP);
   }
 
   private static UprightChannels drawn(TriMesh casting) {
     BlockBox box = BlockBox.around(casting.bounds(), 20, 20);
-    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), 0);
+    Sizes sizes = Sizes.of(casting.bounds(), Materials.of("plaster-pottery"), MoldOptions.DEFAULT);
     return new UprightChannels(casting, box, sizes, true);
   }
 
