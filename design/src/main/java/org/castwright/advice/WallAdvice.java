@@ -18,7 +18,7 @@ final class WallAdvice {
   private WallAdvice(PourJob job, double pressurePa) {
     this.job = job;
     this.pressurePa = pressurePa;
-    print = job.print() == PourJob.Print.FDM ? Elastic.PLA : Elastic.PHOTOPOLYMER;
+    print = Elastic.ofPrint(job.print() == PourJob.Print.FDM);
   }
 
   static PourAdvice.Walls of(PourJob job, double pressurePa, List<String> notes) {

@@ -60,7 +60,7 @@ record Sizes(
     Vec3 box = casting.size();
     double head = (options.pour() == Pour.PULL ? box.z() : box.y()) + material.headMm();
     double pressure = Liquid.pressurePa(material.density().kgPerM3(), head);
-    Elastic print = options.process() == PrintProcess.FDM ? Elastic.PLA : Elastic.PHOTOPOLYMER;
+    Elastic print = Elastic.ofPrint(options.process() == PrintProcess.FDM);
     double needed = STEP * Math.ceil(BlockWall.thickestMm(box, print, pressure) / STEP);
     return Math.max(rule, needed);
   }

@@ -40,22 +40,28 @@ public record BlockWall(
   public static List<BlockWall> of(Vec3 casting, Elastic print) {
     List<BlockWall> out = new ArrayList<>();
     double nu = print.poisson();
+    double s = Math.min(casting.x(), casting.y());
+    double l = Math.max(casting.x(), casting.y());
+    Plate clamped = Plate.clamped(l / s, nu);
+    Plate simple = Plate.simple(l / s, nu);
     for (String side : List.of("+z", "-z")) {
-      double s = Math.min(casting.x(), casting.y());
-      double l = Math.max(casting.x(), casting.y());
-      out.add(new BlockWall(side, "clamped", s, l, s, Plate.clamped(l / s, nu), true));
-      out.add(new BlockWall(side, "simply supported", s, l, s, Plate.simple(l / s, nu), true));
+      out.add(new BlockWall(side, "clamped", s, l, s, clamped, true));
+      out.add(new BlockWall(side, "simply supported", s, l, s, simple, true));
     }
-    for (String side : List.of("+x", "-x", "+y", "-y")) {
-      double edge = side.endsWith("x") ? casting.y() : casting.x();
-      double height = casting.z() / 2;
-      double factor = Plate.freeEdgeDeflection(Math.max(FLATTEST, height / edge), nu);
-      Plate plate = new Plate(factor, Double.NaN, Double.NaN, 0, 0, 0);
-      double s = Math.min(edge, height);
-      double l = Math.max(edge, height);
+    halved("x", casting.y(), casting.z() / 2, nu, out);
+    halved("y", casting.x(), casting.z() / 2, nu, out);
+    return out;
+  }
+
+  private static void halved(
+      String axis, double edge, double height, double poisson, List<BlockWall> out) {
+    double factor = Plate.freeEdgeDeflection(Math.max(FLATTEST, height / edge), poisson);
+    Plate plate = new Plate(factor, Double.NaN, Double.NaN, 0, 0, 0);
+    double s = Math.min(edge, height);
+    double l = Math.max(edge, height);
+    for (String side : List.of("+" + axis, "-" + axis)) {
       out.add(new BlockWall(side, "free along the seam", s, l, edge, plate, false));
     }
-    return out;
   }
 
   /** The thickness, mm, at which it gives way by just {@link #ALLOWED_MM} under even pressure. */

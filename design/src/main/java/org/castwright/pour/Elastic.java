@@ -14,6 +14,11 @@ public record Elastic(double modulusMPa, double poisson) {
   /** Standard photopolymer: 1.5 to 2.8 GPa, common practice, no source; the low end. */
   public static final Elastic PHOTOPOLYMER = new Elastic(1500, 0.35);
 
+  /** What a mold is printed of: filament, else resin. */
+  public static Elastic ofPrint(boolean filament) {
+    return filament ? PLA : PHOTOPOLYMER;
+  }
+
   public Elastic {
     if (!(modulusMPa > 0) || !(poisson >= 0 && poisson < 0.5)) {
       throw new IllegalArgumentException(

@@ -236,7 +236,8 @@ public final class Reasoner {
   }
 
   private Answer size(int i, Note n) {
-    List<Reading> now = new Readings(facts, "", "").ofLengths(n.lengths());
+    Readings readings = new Readings(facts, "", "");
+    List<Reading> now = readings.ofLengths(n.lengths());
     LengthFit fit = own.with(now).of(facts.material(), printer(), facts.process()).cast();
     String spread =
         fit.spreadPercent() == null
@@ -256,7 +257,7 @@ public final class Reasoner {
     boolean sure =
         fit.spreadPercent() == null
             || Math.abs(fit.percent() - facts.shrinkPercent()) > fit.spreadPercent();
-    AxisShrink axes = new AxisShrink(n.lengths(), new Readings(facts, "", ""));
+    AxisShrink axes = new AxisShrink(n.lengths(), readings);
     if (axes.differ()) {
       List<Double> each = axes.percents(fit);
       boolean off = axes.off(facts.shrinkByAxis());
