@@ -7,8 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.castwright.material.Material;
-import org.castwright.material.Materials;
 import org.castwright.pipeline.MoldJob;
 
 /** What can be asked of the server; {@code openapi.json} describes each call. */
@@ -76,38 +74,8 @@ final class Api {
     Reply.json(x, 200, Map.of("castwright", MoldJob.VERSION, "folder", shelf.root().toString()));
   }
 
-  /** What the page shows of a material. */
-  record MaterialCard(
-      String id,
-      String name,
-      double shrinkPercent,
-      String shrinkSource,
-      double densityKgPerM3,
-      List<Double> pourC,
-      List<Double> demoldTimeMin,
-      List<String> cautions,
-      String notes) {
-
-    static MaterialCard of(Material m) {
-      return new MaterialCard(
-          m.id(),
-          m.name(),
-          m.shrink().percent(),
-          m.shrink().source(),
-          m.density().kgPerM3(),
-          m.pourC(),
-          m.demoldTimeMin(),
-          m.cautions(),
-          m.notes());
-    }
-  }
-
-  /** Those that a mold can be made for: some classes of the table have gaps. */
   private void materials(HttpExchange x, Map<String, String> parts) throws IOException {
-    Reply.json(
-        x,
-        200,
-        Materials.all().stream().filter(m -> m.gaps().isEmpty()).map(MaterialCard::of).toList());
+    Reply.json(x, 200, MaterialCard.all());
   }
 
   private void sample(HttpExchange x, Map<String, String> parts) throws IOException {

@@ -3,7 +3,9 @@ package org.castwright.web;
 import com.sun.net.httpserver.HttpExchange;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
@@ -45,12 +47,21 @@ final class Page {
   private static final Pattern MAP =
       Pattern.compile("<script type=\"importmap\">(.*?)</script>", Pattern.DOTALL);
 
+  private final Path folder;
+  private final String index;
   private final String policy;
 
-  Page() throws IOException {
+  /**
+   * The page.
+   *
+   * @param folder that it names as the place of models and jobs
+   */
+  Page(Path folder) throws IOException {
+    this.folder = folder;
+    index = new String(bytes("page/" + INDEX), StandardCharsets.UTF_8);
     policy =
         "default-src 'none'; script-src 'self' 'sha256-"
-            + hashOfMap(new String(bytes("page/" + INDEX), StandardCharsets.UTF_8))
+            + hashOfMap(index)
             + "'; style-src 'self'; img-src 'self' blob: data:; connect-src 'self';"
             + " base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
   }
@@ -78,6 +89,12 @@ final class Page {
     x.getResponseHeaders().set("Content-Security-Policy", policy);
     if (path.startsWith("/three/") || path.startsWith("/utils/")) {
       x.getResponseHeaders().set("Cache-Control", "private, max-age=86400");
+    }
+    if (path.equals("/")) {
+      try (OutputStream out = Reply.stream(x, "html")) {
+        Front.write(out, index, folder);
+      }
+      return;
     }
     String file = FILES.get(path);
     Reply.bytes(x, 200, Reply.kind(file), bytes(file));

@@ -71,7 +71,7 @@ final class Reply {
     try (Stream<Path> all = Files.walk(dir)) {
       files = all.filter(Files::isRegularFile).sorted().toList();
     }
-    try (OutputStream out = stream(x, "zip", name + ".zip");
+    try (OutputStream out = attached(x, "zip", name + ".zip");
         ZipOutputStream zip = new ZipOutputStream(out)) {
       for (Path f : files) {
         zip.putNextEntry(
@@ -82,11 +82,16 @@ final class Reply {
   }
 
   /** Headers of an answer whose body is written as it is made. */
-  static OutputStream stream(HttpExchange x, String kind, String name) throws IOException {
+  static OutputStream stream(HttpExchange x, String kind) throws IOException {
     head(x, kind);
-    x.getResponseHeaders().set("Content-Disposition", "attachment; filename=\"" + name + "\"");
     x.sendResponseHeaders(200, 0);
     return x.getResponseBody();
+  }
+
+  /** The same, to be kept as a file of that name. */
+  static OutputStream attached(HttpExchange x, String kind, String name) throws IOException {
+    x.getResponseHeaders().set("Content-Disposition", "attachment; filename=\"" + name + "\"");
+    return stream(x, kind);
   }
 
   /** What follows the last dot of a name, in lower case; empty if there is none. */

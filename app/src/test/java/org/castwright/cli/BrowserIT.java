@@ -109,25 +109,6 @@ class BrowserIT extends InBrowser {
     complaints.removeIf(c -> c.contains("422"));
   }
 
-  /** The first paint on this machine, with a busy processor and no graphics chip. */
-  @Test
-  void theFirstPaintComesSoon() {
-    double best = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < 3; i++) {
-      page.reload();
-      page.waitForSelector("#samples button");
-      // asked again and again from here: the page's own rules let no text be run as code in it
-      String paint = "() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime";
-      Object at = page.evaluate(paint);
-      for (int k = 0; at == null && k < 100; k++) {
-        page.waitForTimeout(20);
-        at = page.evaluate(paint);
-      }
-      best = Math.min(best, ((Number) at).doubleValue());
-    }
-    assertTrue(best < 1000, "first paint after " + best + " ms");
-  }
-
   /** Rules of axe-core, which follow WCAG 2.1 A and AA, light and dark. */
   @Test
   void anAccessibilityCheckerFindsNothing() throws IOException {

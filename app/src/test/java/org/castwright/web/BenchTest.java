@@ -211,6 +211,58 @@ class BenchTest {
     return out;
   }
 
+  /**
+   * What a person needs to begin stands in the page itself, and no name in it is taken for markup.
+   */
+  @Test
+  void theFirstScreenIsInThePage() throws IOException {
+    String page = http.call("GET", "/").text();
+    for (JsonNode s : MAPPER.readTree(http.call("GET", "/api/samples").body())) {
+      assertTrue(page.contains(">" + s.get("title").asText() + "</button>"), page);
+    }
+    JsonNode materials = MAPPER.readTree(http.call("GET", "/api/materials").body());
+    for (JsonNode m : materials) {
+      assertTrue(page.contains("<option value=\"" + m.get("id").asText() + "\""), page);
+    }
+    String wax = "shrinks 2.00 %, poured at 65–90 °C";
+    assertEquals("paraffin-wax", materials.get(0).get("id").asText());
+    assertTrue(page.contains("role=\"status\">" + wax + "</p>"), page);
+    assertFalse(page.contains("<!--"), page);
+    try (Desk odd = new Desk(temp.resolve("<b> & \"c\""))) {
+      String there = odd.http.call("GET", "/").text();
+      assertTrue(there.contains("/&lt;b&gt; &amp; &quot;c&quot;</p>"), there);
+    }
+  }
+
+  /** Modules are asked for at once, not each when another one names it. */
+  @Test
+  void thePageNamesAllItsModules() throws IOException {
+    Pattern preload = Pattern.compile("<link rel=\"modulepreload\" href=\"([^\"]+)\">");
+    Pattern imported = Pattern.compile("(?m)^import .* from \"([^\"]+)\";$");
+    Set<String> named = found(preload, "/");
+    Set<String> needed = new TreeSet<>();
+    Set<String> todo = new TreeSet<>(Set.of("/bench.js"));
+    while (!todo.isEmpty()) {
+      String module = todo.iterator().next();
+      todo.remove(module);
+      for (String m : found(imported, module)) {
+        if (needed.add(m)) {
+          todo.add(m);
+        }
+      }
+    }
+    assertEquals(needed, named);
+  }
+
+  private Set<String> found(Pattern pattern, String path) throws IOException {
+    Set<String> out = new TreeSet<>();
+    Matcher m = pattern.matcher(http.call("GET", path).text());
+    while (m.find()) {
+      out.add(m.group(1));
+    }
+    return out;
+  }
+
   /** The page and all it refers to come from this server, and nothing refers elsewhere. */
   @Test
   void thePageAsksNobodyElse() throws IOException {

@@ -7,7 +7,7 @@ import * as printer from "/printer.js";
 import { withPull } from "/pulls.js";
 import * as shelf from "/shelf.js";
 import * as trial from "/trial.js";
-import { $, button, element, number, tell, verdict } from "/page.js";
+import { $, button, element, number, press, tell, verdict } from "/page.js";
 
 const POLL = 350;
 
@@ -15,21 +15,20 @@ let view = null;
 let tools = null;
 let hands = null;
 let model = null;
-let materials = [];
 let running = null;
 let shown = null;
 let report = null;
 let ordered = null;
 let turned = null;
 
-// Shows something in the view, which comes after the first paint: its library is large. Without
-// 3D drawing in the browser all else still works.
+// What draws the view is large: it is fetched after the first paint.
+const drawing = () => Promise.all([import("/view.js"), import("/tools.js"), import("/hands.js")]);
+
+// Shows something in the view. Without 3D drawing in the browser all else still works.
 async function display(load) {
   try {
     if (!view) {
-      const [{ View }, { Tools }, { Hands }] = await Promise.all([
-        import("/view.js"), import("/tools.js"), import("/hands.js"),
-      ]);
+      const [{ View }, { Tools }, { Hands }] = await drawing();
       view = new View($("view"));
       tools = new Tools(view);
       hands = new Hands(view, tools, {
@@ -93,11 +92,10 @@ async function showModel() {
 }
 
 function useVerdict() {
-  const m = materials.find((x) => x.id === $("material").value);
-  if (m) {
-    const pour = m.pour_c.map((t) => number(t, 0)).join("–");
-    verdict("use", `shrinks ${number(m.shrink_percent, 2)} %, poured at ${pour} °C`);
-    $("v-use").title = `Shrink: ${m.shrink_source}. ${m.notes}`;
+  const [material] = $("material").selectedOptions;
+  if (material) {
+    verdict("use", material.dataset.use);
+    $("v-use").title = material.title;
   }
 }
 
@@ -405,20 +403,15 @@ function wire() {
 
 async function begin() {
   wire();
-  const [about, stuff, samples] = await Promise.all([calls.version(), calls.materials(), calls.samples()]);
-  $("folder").textContent = `Molds are kept in ${about.folder}`;
-  materials = stuff;
-  $("material").append(...stuff.map((m) => element("option", m.name, { value: m.id })));
   fields.watch(changed);
   useVerdict();
-  $("samples").append(
-    ...samples.map((s) =>
-      button(s.title, () => {
-        $("material").value = s.material;
-        useVerdict();
-        return take(calls.sample(s.sample), `Taking ${s.title}.`);
-      })),
-  );
+  for (const sample of $("samples").children) {
+    press(sample, () => {
+      $("material").value = sample.dataset.material;
+      useVerdict();
+      return take(calls.sample(sample.value), `Taking ${sample.textContent}.`);
+    });
+  }
   trial.begin({
     point: (words, found) => hands?.point(words, found),
     marks: (places) => hands?.marks(places),
@@ -435,8 +428,7 @@ async function begin() {
       }
     },
   });
-  await printer.begin();
-  const all = await shelf.list();
+  const [all] = await Promise.all([shelf.list(), printer.begin()]);
   const asked = decodeURIComponent(location.hash.slice(1));
   const working = all.find((j) => j.state === "waiting" || j.state === "running");
   if (working) {
@@ -446,4 +438,6 @@ async function begin() {
   }
 }
 
+// what goes wrong here is said when there is something to show
+new PerformanceObserver(() => drawing().catch(() => {})).observe({ type: "paint", buffered: true });
 begin().catch((e) => verdict("model", e.message, "bad"));

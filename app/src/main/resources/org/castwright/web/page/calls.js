@@ -19,9 +19,6 @@ const send = (path, value) =>
   call("POST", path, JSON.stringify(value), { "Content-Type": "application/json" });
 const asked = (values) => new URLSearchParams(values).toString();
 
-export const version = () => call("GET", "/api/version");
-export const materials = () => call("GET", "/api/materials");
-export const samples = () => call("GET", "/api/samples");
 export const sample = (name) => call("POST", `/api/samples/${part(name)}`);
 export const bring = (file) => call("POST", `/api/models?name=${part(file.name)}`, file);
 export const model = (name) => call("GET", `/api/models/${part(name)}`);

@@ -8,9 +8,8 @@ export const number = (v, digits = 1) =>
 export const element = (tag, text, more = {}) =>
   Object.assign(document.createElement(tag), text === null ? {} : { textContent: text }, more);
 
-// A button that shows in its own place what went wrong.
-export function button(words, act, more = {}) {
-  const b = element("button", words, { type: "button", ...more });
+// What a button does; it shows in its own place what went wrong.
+export function press(b, act) {
   b.addEventListener("click", async () => {
     try {
       await act(b);
@@ -19,6 +18,11 @@ export function button(words, act, more = {}) {
       tell(e.message);
     }
   });
+}
+
+export function button(words, act, more = {}) {
+  const b = element("button", words, { type: "button", ...more });
+  press(b, act);
   return b;
 }
 
