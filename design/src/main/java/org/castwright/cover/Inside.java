@@ -1,71 +1,82 @@
 package org.castwright.cover;
 
+import java.util.function.IntConsumer;
+import org.castwright.geom.Box3;
 import org.castwright.mesh.TriMesh;
 
 /**
  * Tells whether points lie inside a closed mesh, by signed crossings above them: inside is where
  * they sum above zero, so overlapping shells count as one solid. An edge's crossing is computed
  * from its lower end to its upper end, so both facets of the edge decide alike. Facets are kept in
- * strips along y.
+ * square bins across z.
  */
 final class Inside {
 
-  private static final int STRIPS = 1024;
+  /** Bins along the longer side across z at most, and facets that a bin holds about. */
+  private static final int MOST = 512;
+
+  private static final double HELD = 4;
 
   private final double[] xyz;
   private final int[] tri;
-  private final double low;
+  private final double x0;
+  private final double y0;
   private final double scale;
-  private final int[] start = new int[STRIPS + 1];
+  private final int nx;
+  private final int ny;
+  private final int[] start;
   private final int[] facets;
 
   Inside(TriMesh mesh) {
     xyz = mesh.xyz();
     tri = mesh.tri();
-    low = mesh.bounds().min().y();
-    scale = STRIPS / Math.max(mesh.bounds().size().y(), Double.MIN_NORMAL);
-    int[] count = new int[STRIPS + 1];
+    Box3 box = mesh.bounds();
+    x0 = box.min().x();
+    y0 = box.min().y();
+    double side = Math.max(Math.max(box.size().x(), box.size().y()), Double.MIN_NORMAL);
+    scale = Math.max(1, Math.min(MOST, Math.sqrt(tri.length / (3 * HELD)))) / side;
+    nx = (int) (box.size().x() * scale) + 1;
+    ny = (int) (box.size().y() * scale) + 1;
+    start = new int[nx * ny + 1];
     for (int f = 0; f < tri.length / 3; f++) {
-      for (int k = strip(least(f)); k <= strip(most(f)); k++) {
-        count[k + 1]++;
+      visit(f, bin -> start[bin + 1]++);
+    }
+    for (int k = 0; k < nx * ny; k++) {
+      start[k + 1] += start[k];
+    }
+    facets = new int[start[nx * ny]];
+    int[] next = start.clone();
+    for (int f = 0; f < tri.length / 3; f++) {
+      int facet = f;
+      visit(f, bin -> facets[next[bin]++] = facet);
+    }
+  }
+
+  /** All bins that the facet's box across z touches. */
+  private void visit(int f, IntConsumer bins) {
+    int a = 3 * tri[3 * f];
+    int b = 3 * tri[3 * f + 1];
+    int c = 3 * tri[3 * f + 2];
+    int left = bin(Math.min(xyz[a], Math.min(xyz[b], xyz[c])), x0, nx);
+    int right = bin(Math.max(xyz[a], Math.max(xyz[b], xyz[c])), x0, nx);
+    int last = bin(Math.max(xyz[a + 1], Math.max(xyz[b + 1], xyz[c + 1])), y0, ny);
+    int first = bin(Math.min(xyz[a + 1], Math.min(xyz[b + 1], xyz[c + 1])), y0, ny);
+    for (int j = first; j <= last; j++) {
+      for (int i = left; i <= right; i++) {
+        bins.accept(j * nx + i);
       }
     }
-    for (int k = 0; k < STRIPS; k++) {
-      count[k + 1] += count[k];
-      start[k + 1] = count[k + 1];
-    }
-    facets = new int[start[STRIPS]];
-    for (int f = 0; f < tri.length / 3; f++) {
-      for (int k = strip(least(f)); k <= strip(most(f)); k++) {
-        facets[count[k]++] = f;
-      }
-    }
   }
 
-  private int strip(double y) {
-    return (int) Math.max(0, Math.min(STRIPS - 1, (y - low) * scale));
-  }
-
-  private double y(int f, int corner) {
-    return xyz[3 * tri[3 * f + corner] + 1];
-  }
-
-  private double least(int f) {
-    return Math.min(y(f, 0), Math.min(y(f, 1), y(f, 2)));
-  }
-
-  private double most(int f) {
-    return Math.max(y(f, 0), Math.max(y(f, 1), y(f, 2)));
+  private int bin(double at, double zero, int count) {
+    return (int) Math.max(0, Math.min(count - 1, (at - zero) * scale));
   }
 
   boolean test(double x, double y, double z) {
     int winding = 0;
-    int k = strip(y);
+    int k = bin(y, y0, ny) * nx + bin(x, x0, nx);
     for (int i = start[k]; i < start[k + 1]; i++) {
-      int f = facets[i];
-      if (least(f) <= y && most(f) > y) {
-        winding += above(f, x, y, z);
-      }
+      winding += above(facets[i], x, y, z);
     }
     return winding > 0;
   }

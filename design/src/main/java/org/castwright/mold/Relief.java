@@ -2,12 +2,13 @@ package org.castwright.mold;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.IntStream;
 import org.castwright.division.Loose;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
@@ -53,10 +54,10 @@ public final class Relief {
   private final List<Solid> whole = new ArrayList<>();
 
   /** What a caught piece gives up, by its name: the same however often it is relieved. */
-  private final Map<String, List<Solid>> lipsOf = new HashMap<>();
+  private final Map<String, List<Solid>> lipsOf = new ConcurrentHashMap<>();
 
   /** Whether a hollow opens to what is cast, by its place. */
-  private final Map<Vec3, Boolean> open = new HashMap<>();
+  private final Map<Vec3, Boolean> open = new ConcurrentHashMap<>();
 
   /** What cast material fills of what is cut from pieces. */
   private final List<Solid> filled = new ArrayList<>();
@@ -93,27 +94,17 @@ public final class Relief {
       Map<String, List<Vec3>> webs,
       Set<String> caught,
       Progress progress) {
-    hollows = 0;
-    lips = 0;
+    progress.at("solids", 0);
     filled.clear();
-    List<Solid> less = new ArrayList<>();
-    for (Piece p : mold.pieces()) {
-      progress.at("solids", (double) less.size() / whole.size());
-      Solid body = whole.get(less.size());
-      List<Solid> tools = new ArrayList<>();
-      List<Solid> fills = new ArrayList<>();
-      balls(edges.getOrDefault(p.name(), List.of()), RADIUS, tools, fills);
-      balls(webs.getOrDefault(p.name(), List.of()), WEB_RADIUS, tools, fills);
-      if (caught.contains(p.name())) {
-        // lips lie against what is cast
-        List<Solid> held = lipsOf.computeIfAbsent(p.name(), n -> lips(body, p.pull()));
-        lips += held.size();
-        tools.addAll(held);
-        fills.addAll(held);
-      }
-      less.add(tools.isEmpty() ? body : cut(body, tools, fills));
-    }
-    List<Solid> pieces = inOne(less);
+    List<Less> less =
+        IntStream.range(0, whole.size())
+            .parallel()
+            .mapToObj(i -> less(i, edges, webs, caught))
+            .toList();
+    hollows = less.stream().mapToInt(Less::hollows).sum();
+    lips = less.stream().mapToInt(Less::lips).sum();
+    less.forEach(l -> l.filled.ifPresent(filled::add));
+    List<Solid> pieces = inOne(less.stream().map(Less::body).toList());
     double taken = volume(whole) - volume(pieces);
     TriMesh cast = cast();
     double nubs = cast.volume() - mold.volumes().channels();
@@ -122,6 +113,32 @@ public final class Relief {
     }
     progress.at("solids", 1);
     return Optional.of(mold(pieces, cast, taken - nubs));
+  }
+
+  /** A piece that gave something up, and what cast material fills of that. */
+  private record Less(Solid body, Optional<Solid> filled, int hollows, int lips) {}
+
+  private Less less(
+      int i, Map<String, List<Vec3>> edges, Map<String, List<Vec3>> webs, Set<String> caught) {
+    Piece p = mold.pieces().get(i);
+    Solid body = whole.get(i);
+    List<Solid> tools = new ArrayList<>();
+    List<Solid> fills = new ArrayList<>();
+    balls(edges.getOrDefault(p.name(), List.of()), RADIUS, tools, fills);
+    balls(webs.getOrDefault(p.name(), List.of()), WEB_RADIUS, tools, fills);
+    int round = tools.size();
+    if (caught.contains(p.name())) {
+      // lips lie against what is cast
+      List<Solid> held = lipsOf.computeIfAbsent(p.name(), n -> lips(body, p.pull()));
+      tools.addAll(held);
+      fills.addAll(held);
+    }
+    if (tools.isEmpty()) {
+      return new Less(body, Optional.empty(), 0, 0);
+    }
+    Optional<Solid> full = fills.isEmpty() ? Optional.empty() : Optional.of(filled(body, fills));
+    Solid rest = kernel.difference(body.name(), body, tools);
+    return new Less(rest, full, round, tools.size() - round);
   }
 
   private static double volume(List<Solid> bodies) {
@@ -156,7 +173,6 @@ public final class Relief {
     for (Vec3 p : places) {
       if (apart.stream().noneMatch(q -> q.minus(p).length() < SAME)) {
         apart.add(p);
-        hollows++;
         Solid ball = kernel.solid("hollow", FloatGrid.snap(shape.translated(p)));
         tools.add(ball);
         if (open.computeIfAbsent(p, q -> meets(ball))) {
@@ -208,13 +224,10 @@ public final class Relief {
     return kernel.intersection("met", body, shifted);
   }
 
-  /** A piece without hollows and lips; those that open to what is cast are filled. */
-  private Solid cut(Solid body, List<Solid> tools, List<Solid> fills) {
-    if (!fills.isEmpty()) {
-      Solid all = kernel.union("open hollows", fills);
-      filled.add(kernel.intersection("filled of " + body.name(), all, body));
-    }
-    return kernel.difference(body.name(), body, tools);
+  /** What cast material fills of the hollows and lips that open to it. */
+  private Solid filled(Solid body, List<Solid> fills) {
+    Solid all = kernel.union("open hollows", fills);
+    return kernel.intersection("filled of " + body.name(), all, body);
   }
 
   private Mold mold(List<Solid> bodies, TriMesh cast, double empty) {

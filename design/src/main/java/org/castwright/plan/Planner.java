@@ -393,6 +393,7 @@ final class Planner {
             MainPieces.grown(box, MainPieces.REACH),
             pieces - 2,
             options.leaveMm3(),
+            cover != null && !options.allowCaught(),
             po,
             kernel,
             progress.as("side pieces"));

@@ -2,6 +2,7 @@ package org.castwright.proof;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.castwright.geom.Vec3;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
@@ -150,15 +151,27 @@ final class ProofRun {
 
   private void open(KernelSteps steps, List<OpeningCheck.Move> moves) {
     int done = 0;
-    for (OpeningCheck.Move m : moves) {
-      progress.at("opening the mold", 0.5 + 0.3 * done++ / moves.size());
-      String title =
-          m.moving() == CASTING
-              ? "casting off " + bodies.get(m.still()).name()
-              : bodies.get(m.moving()).name() + " past " + bodies.get(m.still()).name();
-      PullView view = views.along(m.pull(), m.moving() == CASTING ? m.still() : m.moving());
-      checks.addAll(new OpeningCheck(view, steps, limits).of(m, title));
+    while (done < moves.size()) {
+      progress.at("opening the mold", 0.5 + 0.3 * done / moves.size());
+      OpeningCheck.Move first = moves.get(done);
+      int next = done + 1;
+      while (next < moves.size() && moves.get(next).moving() == first.moving()) {
+        next++;
+      }
+      int from = first.moving() == CASTING ? first.still() : first.moving();
+      OpeningCheck check = new OpeningCheck(views.along(first.pull(), from), steps, limits);
+      moves.subList(done, next).parallelStream()
+          .map(m -> check.of(m, title(m)))
+          .toList()
+          .forEach(checks::addAll);
+      done = next;
     }
+  }
+
+  private String title(OpeningCheck.Move m) {
+    return m.moving() == CASTING
+        ? "casting off " + bodies.get(m.still()).name()
+        : bodies.get(m.moving()).name() + " past " + bodies.get(m.still()).name();
   }
 
   private void shake() {
@@ -174,19 +187,28 @@ final class ProofRun {
   /** Wedges and thin places of every piece. */
   private void thin(Trees trees) {
     progress.at("looking for thin places", 0.9);
+    trees.all();
+    IntStream.range(firstPiece, bodies.size())
+        .parallel()
+        .mapToObj(i -> thin(trees, i))
+        .toList()
+        .forEach(checks::addAll);
+  }
+
+  private List<ProofCheck> thin(Trees trees, int i) {
     Bvh channels = firstPiece > 1 ? trees.of(1) : null;
-    for (int i = firstPiece; i < bodies.size(); i++) {
-      List<Bvh> others = new ArrayList<>();
-      for (int j = firstPiece; j < bodies.size(); j++) {
-        if (j != i) {
-          others.add(trees.of(j));
-        }
+    List<Bvh> others = new ArrayList<>();
+    for (int j = firstPiece; j < bodies.size(); j++) {
+      if (j != i) {
+        others.add(trees.of(j));
       }
-      Body piece = bodies.get(i);
-      Faces faces = new Faces(piece.mesh(), trees.block, trees.casting, channels, others);
-      checks.add(WedgeCheck.of(piece, faces, views.first().columns(i), limits));
-      checks.addAll(List.of(ThinCheck.of(piece, faces, trees.of(i), limits)));
     }
+    Body piece = bodies.get(i);
+    Faces faces = new Faces(piece.mesh(), trees.block, trees.casting, channels, others);
+    List<ProofCheck> found = new ArrayList<>();
+    found.add(WedgeCheck.of(piece, faces, views.first().columns(i), limits));
+    found.addAll(List.of(ThinCheck.of(piece, faces, trees.of(i), limits)));
+    return found;
   }
 
   private void keys(Trees trees) {
@@ -234,6 +256,11 @@ final class ProofRun {
     private final Bvh casting = new Bvh(bodies.get(CASTING).mesh());
     private final Bvh block = new Bvh(ProofRun.this.block.mesh());
     private final Bvh[] made = new Bvh[bodies.size()];
+
+    /** Makes those not asked for yet, so that several threads may ask. */
+    void all() {
+      IntStream.range(1, made.length).parallel().forEach(this::of);
+    }
 
     Bvh of(int body) {
       if (made[body] == null) {

@@ -56,6 +56,15 @@ record Footprint(Polygon outline, double floor, double head) {
    * @param shared pockets closer than this across the pull share a plug, mm
    */
   static List<Footprint> of(double[] points, double shared) {
+    return of(points, shared, LEAST_SHARE);
+  }
+
+  /**
+   * As {@link #of(double[], double)}.
+   *
+   * @param leastShare pockets with less than this share of all points get no plug
+   */
+  static List<Footprint> of(double[] points, double shared, double leastShare) {
     List<Footprint> out = new ArrayList<>();
     int[] group = groups(points, shared);
     int n = Arrays.stream(group).max().orElse(-1) + 1;
@@ -70,7 +79,7 @@ record Footprint(Polygon outline, double floor, double head) {
           high = Math.max(high, points[3 * i + 2]);
         }
       }
-      if (c.size() < LEAST_SHARE * points.length / 3) {
+      if (c.size() < leastShare * points.length / 3) {
         continue; // a sliver beside a wall that another pull takes with the rest of its pocket
       }
       Geometry hull = new ConvexHull(c.toArray(new Coordinate[0]), FACTORY).getConvexHull();

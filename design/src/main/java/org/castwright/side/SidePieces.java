@@ -29,6 +29,9 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
   /** Pulls that may turn out to free nothing before the search ends. */
   private static final int MOST_TRIES = 6;
 
+  /** So many times what may stay trapped is too much for certain. */
+  private static final double BY_FAR = 2;
+
   /** A body of a plug that frees less is left to the main pieces, mm³. */
   private static final double LEAST_FREED = 0.2;
 
@@ -42,12 +45,14 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
    * @param box of the block
    * @param most side pieces at most
    * @param enough space that may stay trapped, mm³
+   * @param early whether the search need not begin where so many cannot free enough
    */
   public static SidePieces of(
       TriMesh casting,
       BlockBox box,
       int most,
       double enough,
+      boolean early,
       PartingOptions options,
       SolidKernel kernel,
       Progress progress) {
@@ -57,7 +62,9 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
       return new SidePieces(List.of(), volume, volume);
     }
     Search search = new Search(casting, box, space, options, kernel, progress);
-    search.run(most, enough);
+    if (!early || !search.hopeless(most, enough)) {
+      search.run(most, enough);
+    }
     return new SidePieces(List.copyOf(search.pieces), volume, search.left * space.pointMm3());
   }
 
@@ -93,6 +100,11 @@ public record SidePieces(List<SidePiece> pieces, double trappedMm3, double leftM
       left = done.length;
       pulls = new SidePulls(casting, space, progress);
       cutter = new PlugCutter(casting, box, options, kernel, progress);
+    }
+
+    /** Whether so many plugs leave more than enough, by far: points are compared in part only. */
+    boolean hopeless(int most, double enough) {
+      return pulls.leftBy(most) * space.pointMm3() > BY_FAR * Math.max(NOTHING, enough);
     }
 
     void run(int most, double enough) {

@@ -81,6 +81,28 @@ final class SidePulls {
     allowed = needed(clean) <= needed(frees.length) ? clean : frees.length;
   }
 
+  /** How many points so many plugs leave at least, one or two; zero where that is not known. */
+  int leftBy(int plugs) {
+    if (plugs < 1 || plugs > 2) {
+      return 0;
+    }
+    int n = (space.size() + stride - 1) / stride;
+    List<double[]> points = pulls.parallelStream().map(d -> compared(Frame.along(d), n)).toList();
+    return (n - PlugReach.of(points, frees).most(plugs)) * stride;
+  }
+
+  private double[] compared(Frame frame, int n) {
+    double[] out = new double[3 * n];
+    for (int k = 0; k < n; k++) {
+      int i = k * stride;
+      Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
+      out[3 * k] = q.x();
+      out[3 * k + 1] = q.y();
+      out[3 * k + 2] = q.z();
+    }
+    return out;
+  }
+
   /** How many of the first pulls, taken greedily, free all but a little. */
   private int needed(int among) {
     boolean[] done = new boolean[among == 0 ? 0 : frees[0].length];

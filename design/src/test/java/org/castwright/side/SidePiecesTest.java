@@ -22,8 +22,13 @@ class SidePiecesTest {
   private static final SolidKernel KERNEL = new ManifoldKernel();
 
   private static SidePieces of(TriMesh casting, int most) {
+    return of(casting, most, false);
+  }
+
+  private static SidePieces of(TriMesh casting, int most, boolean early) {
     BlockBox box = BlockBox.around(casting.bounds(), WALL, WALL);
-    return SidePieces.of(casting, box, most, 1, PartingOptions.DEFAULT, KERNEL, Progress.NONE);
+    PartingOptions o = PartingOptions.DEFAULT;
+    return SidePieces.of(casting, box, most, 1, early, o, KERNEL, Progress.NONE);
   }
 
   /** Every piece leaves past the casting and all later ones, and takes nothing twice. */
@@ -72,6 +77,22 @@ class SidePiecesTest {
     assertEquals(2, y, 1e-9);
     assertTrue(sides.leftMm3() <= 1, "left " + sides.leftMm3());
     comesApart(sides, casting);
+  }
+
+  /**
+   * Two plugs cannot free four blind holes: then none is cut. One or two that can are cut alike.
+   */
+  @Test
+  void aHopelessSearchDoesNotBegin() {
+    SidePieces none = of(Drilled.sixBlindHoles(KERNEL), 2, true);
+    assertEquals(0, none.pieces().size());
+    assertEquals(none.trappedMm3(), none.leftMm3(), 1e-9);
+    assertEquals(4, of(Drilled.sixBlindHoles(KERNEL), 4, true).pieces().size());
+    for (int most = 1; most <= 2; most++) {
+      SidePieces one = of(Drilled.twoHoles(KERNEL), most, true);
+      assertEquals(of(Drilled.twoHoles(KERNEL), most).leftMm3(), one.leftMm3(), 1e-9);
+      assertEquals(1, one.pieces().size());
+    }
   }
 
   @Test
