@@ -22,8 +22,10 @@ public final class Division {
   /** How much larger the cells are on which sheets first find their way. */
   private static final double COARSER = 2;
 
-  /** Columns along a cell. */
+  /** Columns along a cell at least, and their distance at most, mm: a seam steps by as much. */
   private static final double COLUMNS = 4;
+
+  private static final double WIDEST = 0.3;
 
   /** Play that a piece likes to have on its way, cells. */
   private static final double PLAY = 0.6;
@@ -62,10 +64,11 @@ public final class Division {
       Progress progress) {
     progress.at("division", 0);
     double cell = Math.max(LEAST_CELL, block.longestSide() / CELLS);
+    double apart = Math.min(cell / COLUMNS, WIDEST);
     Cells cells = new Cells(casting, block, cell);
     List<PullColumns> views =
         directions.parallelStream()
-            .map(d -> new PullColumns(casting, block, d, cell / COLUMNS, PLAY * cell))
+            .map(d -> new PullColumns(casting, block, d, apart, PLAY * cell))
             .toList();
     Freedom exact = ShadowFreedom.of(casting, directions, releaseMm, MOST_PIXELS);
     Cells large = new Cells(casting, block, COARSER * cell);
