@@ -46,6 +46,9 @@ public final class Relief {
   /** Catches of a piece may stay up to this share of what may be left. */
   private static final double STAYS = 0.9;
 
+  /** What is cast may lose no more than this by being joined to what fills hollows, mm³. */
+  private static final double LOST = 0.01;
+
   private final Mold mold;
   private final double mostMm3;
   private final SolidKernel kernel;
@@ -108,7 +111,11 @@ public final class Relief {
     double taken = volume(whole) - volume(pieces);
     TriMesh cast = cast();
     double nubs = cast.volume() - mold.volumes().channels();
-    if (hollows + lips == 0 || nubs > mostMm3) {
+    if (nubs < -LOST && lips > 0) {
+      // films too thin for the kernel were to be cut away: hollows alone
+      return with(edges, webs, Set.of(), progress);
+    }
+    if (hollows + lips == 0 || Math.abs(nubs) > mostMm3) {
       return Optional.empty();
     }
     progress.at("solids", 1);
