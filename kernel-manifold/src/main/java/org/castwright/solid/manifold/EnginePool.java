@@ -1,9 +1,10 @@
 package org.castwright.solid.manifold;
 
+import java.lang.ref.SoftReference;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Semaphore;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -11,14 +12,15 @@ import org.castwright.mesh.TriMesh;
 
 /**
  * Engines on loan, one to a thread at a time and no more than there are processors; made when first
- * needed. An engine that broke does not come back.
+ * needed. An engine that broke does not come back, and one that waits gives its memory up where the
+ * Java heap has no other room.
  */
 final class EnginePool {
 
   private final Supplier<Engine> maker;
   private final int size;
   private final Semaphore places;
-  private final Deque<Engine> idle = new ArrayDeque<>();
+  private final Deque<SoftReference<Engine>> idle = new ArrayDeque<>();
   private boolean closed;
 
   EnginePool(int size, Supplier<Engine> maker) {
@@ -63,7 +65,7 @@ final class EnginePool {
       }
       Engine best = null;
       long most = -1;
-      for (Engine engine : idle) {
+      for (Engine engine : waiting()) {
         long known = engine.known(meshes);
         if (known > most) {
           most = known;
@@ -71,7 +73,8 @@ final class EnginePool {
         }
       }
       if (best != null) {
-        idle.remove(best);
+        Engine taken = best;
+        idle.removeIf(r -> r.refersTo(taken) || r.refersTo(null));
         return best;
       }
     }
@@ -81,7 +84,7 @@ final class EnginePool {
   private void giveBack(Engine engine) {
     synchronized (idle) {
       if (!closed && !engine.isBroken()) {
-        idle.addFirst(engine);
+        idle.addFirst(new SoftReference<>(engine));
       }
     }
   }
@@ -89,8 +92,12 @@ final class EnginePool {
   /** The engines not on loan. */
   List<Engine> idle() {
     synchronized (idle) {
-      return new ArrayList<>(idle);
+      return waiting();
     }
+  }
+
+  private List<Engine> waiting() {
+    return idle.stream().map(SoftReference::get).filter(Objects::nonNull).toList();
   }
 
   /** Waits for engines on loan and drops all; later tasks are refused. */

@@ -142,6 +142,25 @@ class ErrorsTest {
   }
 
   @Test
+  void anInstanceThatWaitsMakesRoom() {
+    EnginePool pool = new EnginePool(1, Engine::new);
+    try (ManifoldKernel kernel = new ManifoldKernel(pool)) {
+      Solid a = kernel.solid("a", BALL);
+      Solid b = kernel.solid("b", BALL.translated(new Vec3(1, 0, 0)));
+      double common = kernel.overlap(a, Vec3.ZERO, b);
+      assertEquals(1, pool.idle().size());
+      // 16 GB, which this heap has not even without what waits
+      assertThrows(OutOfMemoryError.class, () -> sum(new long[Integer.MAX_VALUE - 8]));
+      assertEquals(List.of(), pool.idle());
+      assertEquals(common, kernel.overlap(a, Vec3.ZERO, b), 0);
+    }
+  }
+
+  private static long sum(long[] a) {
+    return a[0] + a[a.length - 1];
+  }
+
+  @Test
   void aFullMemoryStopsTheInstance() {
     Bindings bindings = new Bindings(ManifoldWasm::create);
     FlatMemory memory = bindings.memory();
