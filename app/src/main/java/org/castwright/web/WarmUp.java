@@ -1,10 +1,11 @@
 package org.castwright.web;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
-import java.net.InetAddress;
-import java.net.Socket;
-import java.nio.charset.StandardCharsets;
+import java.net.HttpURLConnection;
+import java.net.Proxy;
+import java.net.URL;
 import java.util.List;
 
 /**
@@ -42,13 +43,11 @@ final class WarmUp implements Runnable {
   }
 
   private void ask(String path) throws IOException {
-    String request =
-        "GET %s HTTP/1.1\r\nHost: 127.0.0.1:%d\r\nAuthorization: Bearer %s\r\nConnection: close\r\n\r\n"
-            .formatted(path, port, token);
-    try (Socket s = new Socket(InetAddress.getByAddress(new byte[] {127, 0, 0, 1}), port)) {
-      OutputStream out = s.getOutputStream();
-      out.write(request.getBytes(StandardCharsets.US_ASCII));
-      s.getInputStream().transferTo(OutputStream.nullOutputStream());
+    URL url = new URL("http", "127.0.0.1", port, path);
+    HttpURLConnection c = (HttpURLConnection) url.openConnection(Proxy.NO_PROXY);
+    c.setRequestProperty("Authorization", "Bearer " + token);
+    try (InputStream in = c.getInputStream()) {
+      in.transferTo(OutputStream.nullOutputStream());
     }
   }
 }

@@ -49,6 +49,9 @@ public final class Relief {
   /** What is cast may lose no more than this by being joined to what fills hollows, mm³. */
   private static final double LOST = 0.01;
 
+  /** How far a relief is when its hollows are cut. */
+  private static final double CUT = 0.8;
+
   private final Mold mold;
   private final double mostMm3;
   private final SolidKernel kernel;
@@ -104,6 +107,7 @@ public final class Relief {
             .parallel()
             .mapToObj(i -> less(i, edges, webs, caught))
             .toList();
+    progress.at("solids", CUT);
     hollows = less.stream().mapToInt(Less::hollows).sum();
     lips = less.stream().mapToInt(Less::lips).sum();
     less.forEach(l -> l.filled.ifPresent(filled::add));

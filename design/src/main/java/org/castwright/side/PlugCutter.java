@@ -52,7 +52,7 @@ final class PlugCutter {
   void cut(SidePulls.Choice choice, TrappedSpace space, Predicate<Solid> keep) {
     Frame frame = Frame.along(choice.pull());
     TriMesh turned = rounded(casting.toLocal(frame));
-    double[] points = local(choice, space, frame);
+    double[] points = space.points(choice.points(), frame);
     BlockBox room = BlockBox.around(block.mesh().toLocal(frame).bounds(), 2, 2);
     List<Footprint> plugs = Footprint.of(points, SHARED);
     double lowest = plugs.stream().mapToDouble(Footprint::floor).min().orElse(0);
@@ -71,18 +71,6 @@ final class PlugCutter {
         }
       }
     }
-  }
-
-  private static double[] local(SidePulls.Choice choice, TrappedSpace space, Frame frame) {
-    double[] points = new double[3 * choice.points().length];
-    int n = 0;
-    for (int i : choice.points()) {
-      Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
-      points[n++] = q.x();
-      points[n++] = q.y();
-      points[n++] = q.z();
-    }
-    return points;
   }
 
   private static TriMesh rounded(TriMesh mesh) {

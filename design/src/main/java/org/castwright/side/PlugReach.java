@@ -1,10 +1,14 @@
 package org.castwright.side;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
+import org.castwright.survey.TrappedSpace;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Location;
@@ -26,26 +30,24 @@ final class PlugReach {
   }
 
   /**
-   * @param points for each pull, in its frame, all points packed x y z
-   * @param frees for each pull which of them it frees
+   * @param stride every how many-th point of the space is looked at
+   * @param frees for each pull which of those it frees
    */
-  static PlugReach of(List<double[]> points, boolean[][] frees) {
+  static PlugReach of(TrappedSpace space, int stride, List<Vec3> pulls, boolean[][] frees) {
     List<BitSet> plugs =
         IntStream.range(0, frees.length)
             .parallel()
-            .mapToObj(k -> plugs(points.get(k), frees[k]))
+            .mapToObj(k -> plugs(space, stride, pulls.get(k), frees[k]))
             .flatMap(List::stream)
             .sorted(Comparator.comparingInt(BitSet::cardinality).reversed())
             .toList();
     return new PlugReach(plugs);
   }
 
-  private static List<BitSet> plugs(double[] points, boolean[] frees) {
+  private static List<BitSet> plugs(TrappedSpace space, int stride, Vec3 pull, boolean[] frees) {
     int[] freed = IntStream.range(0, frees.length).filter(i -> frees[i]).toArray();
-    double[] own = new double[3 * freed.length];
-    for (int j = 0; j < freed.length; j++) {
-      System.arraycopy(points, 3 * freed[j], own, 3 * j, 3);
-    }
+    int[] points = Arrays.stream(freed).map(i -> i * stride).toArray();
+    double[] own = space.points(points, Frame.along(pull));
     List<BitSet> out = new ArrayList<>();
     for (Footprint plug : Footprint.of(own, PlugCutter.SHARED, 0)) {
       IndexedPointInAreaLocator near = new IndexedPointInAreaLocator(plug.outline().buffer(BESIDE));

@@ -86,21 +86,8 @@ final class SidePulls {
     if (plugs < 1 || plugs > 2) {
       return 0;
     }
-    int n = (space.size() + stride - 1) / stride;
-    List<double[]> points = pulls.parallelStream().map(d -> compared(Frame.along(d), n)).toList();
-    return (n - PlugReach.of(points, frees).most(plugs)) * stride;
-  }
-
-  private double[] compared(Frame frame, int n) {
-    double[] out = new double[3 * n];
-    for (int k = 0; k < n; k++) {
-      int i = k * stride;
-      Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
-      out[3 * k] = q.x();
-      out[3 * k + 1] = q.y();
-      out[3 * k + 2] = q.z();
-    }
-    return out;
+    PlugReach reach = PlugReach.of(space, stride, pulls, frees);
+    return (frees[0].length - reach.most(plugs)) * stride;
   }
 
   /** How many of the first pulls, taken greedily, free all but a little. */

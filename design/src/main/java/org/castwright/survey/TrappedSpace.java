@@ -2,6 +2,8 @@ package org.castwright.survey;
 
 import java.util.Arrays;
 import org.castwright.geom.Box3;
+import org.castwright.geom.Frame;
+import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 
 /**
@@ -70,6 +72,19 @@ public final class TrappedSpace {
   /** As {@link #x}. */
   public double z(int i) {
     return z[i];
+  }
+
+  /** Some points in a frame, packed x y z, mm. */
+  public double[] points(int[] which, Frame frame) {
+    double[] out = new double[3 * which.length];
+    int n = 0;
+    for (int i : which) {
+      Vec3 q = frame.toLocal(new Vec3(x(i), y(i), z(i)));
+      out[n++] = q.x();
+      out[n++] = q.y();
+      out[n++] = q.z();
+    }
+    return out;
   }
 
   /** Which points lie inside a closed body. */
