@@ -5,8 +5,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.castwright.pipeline.MoldJob;
 
 /** What can be asked of the server; {@code openapi.json} describes each call. */
@@ -95,16 +97,21 @@ final class Api {
 
   private void jobs(HttpExchange x, Map<String, String> parts) throws IOException {
     List<Entry> out = new ArrayList<>();
+    Set<String> inLine = new HashSet<>();
     for (Job j : line.all()) {
       if (!j.over() || !Shelf.isJob(shelf.named(j.name()))) {
         out.add(new Entry(j.name(), j.status().state(), false, System.currentTimeMillis()));
+        inLine.add(j.name());
       }
     }
     for (String name : shelf.jobs()) {
-      Path dir = shelf.job(name);
-      boolean picture = Files.isRegularFile(dir.resolve("pictures/opened.png"));
-      boolean refused = Files.isRegularFile(dir.resolve("refusal.json"));
-      out.add(new Entry(name, refused ? "refused" : "done", picture, Shelf.modified(dir)));
+      // its folder may have come between the two looks, or may be gone by now
+      Path dir = shelf.named(name);
+      if (!inLine.contains(name) && Shelf.isJob(dir)) {
+        boolean picture = Files.isRegularFile(dir.resolve("pictures/opened.png"));
+        boolean refused = Files.isRegularFile(dir.resolve("refusal.json"));
+        out.add(new Entry(name, refused ? "refused" : "done", picture, Shelf.modified(dir)));
+      }
     }
     Reply.json(x, 200, out);
   }

@@ -105,6 +105,20 @@ class ShelfCallsTest {
     assertTrue(names().containsAll(Set.of("egg", "egg-2", "one")));
   }
 
+  /** Between a job's last write and its end it is in line and on the shelf. */
+  @Test
+  void aJobWhoseFolderStandsBeforeItIsOverIsListedOnce() throws IOException {
+    http.post("/api/jobs", "{\"model\":\"" + desk.egg() + "\"}");
+    desk.until("egg", "running");
+    Desk.job(temp.resolve("egg"));
+    JsonNode list = MAPPER.readTree(http.call("GET", "/api/jobs").body());
+    assertEquals(1, list.size(), list.toString());
+    assertEquals("running", list.get(0).get("state").asText());
+    desk.goOn();
+    desk.until("egg", "proved");
+    assertEquals(1, MAPPER.readTree(http.call("GET", "/api/jobs").body()).size());
+  }
+
   /** Two pages rename, copy, throw away and order at once: nothing is lost, nothing is mixed. */
   @Test
   void twoPagesAtOnceDoNotCorruptAJob() throws Exception {
