@@ -9,7 +9,6 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.castwright.division.Loose;
 import org.castwright.geom.Vec3;
-import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
 import org.castwright.plan.Channel;
 import org.castwright.plan.ChannelBody;
@@ -19,8 +18,6 @@ import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Prism;
 import org.castwright.plan.RawPiece;
 import org.castwright.progress.Progress;
-import org.castwright.repair.MeshHealth;
-import org.castwright.repair.ShortEdges;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 
@@ -35,9 +32,6 @@ final class MoldCutter {
 
   /** A chip that holds less is a flake, mm³. */
   private static final double FLAKE = 0.05;
-
-  /** Edges shorter than some steps of the numbers in files, mm; no more than must go. */
-  private static final double[] SPLINTER = {2e-5, 1e-4, 5e-4, 2e-3};
 
   private final MoldPlan plan;
   private final SolidKernel kernel;
@@ -121,7 +115,7 @@ final class MoldCutter {
   private Mold finish(List<Solid> bodies, TriMesh channels, Volumes volumes) {
     List<Piece> pieces = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
-      TriMesh mesh = rounded(bodies.get(i).mesh());
+      TriMesh mesh = Rounded.piece(bodies.get(i).mesh(), plan.options().blockedOut());
       pieces.add(Piece.of(i + 1, plan.pieces().get(i).pull(), mesh));
     }
     return new Mold(plan, pieces, plan.parted(), channels, volumes, warnings);
@@ -136,26 +130,6 @@ final class MoldCutter {
             ? casting
             : kernel.union("what is cast", List.of(casting, kernel.solid("channels", channels)));
     return new ArrayList<>(Loose.handed(bodies, pulls, cast, kernel));
-  }
-
-  /** As files hold it, free of crumbs, and of splinters where rounding would turn them over. */
-  private TriMesh rounded(TriMesh body) {
-    TriMesh mesh = Crumbs.swept(FloatGrid.snap(body));
-    // the seam of a filled model runs along fresh cuts
-    if (!plan.options().blockedOut() || !crosses(mesh)) {
-      return mesh;
-    }
-    for (double mm : SPLINTER) {
-      TriMesh out = Crumbs.swept(FloatGrid.snap(ShortEdges.without(body, mm)));
-      if (!crosses(out)) {
-        return out;
-      }
-    }
-    return mesh;
-  }
-
-  private static boolean crosses(TriMesh mesh) {
-    return MeshHealth.of(mesh, Progress.NONE).selfIntersectingPairs() > 0;
   }
 
   /** Chips that hang on no piece are left out, for cast material to fill. */
@@ -191,7 +165,7 @@ final class MoldCutter {
     if (!channelMesh.isEmpty()) {
       chips.add(kernel.solid("channels", channelMesh));
     }
-    return FloatGrid.snap(kernel.union("channels and chips", chips).mesh());
+    return Rounded.of(kernel.union("channels and chips", chips).mesh());
   }
 
   /** Crumbs that are not joined to their own piece go to the other one, when they join that. */
@@ -252,7 +226,7 @@ final class MoldCutter {
     }
     Solid inside = kernel.intersection("channels in the block", bores, blockBody());
     Solid casting = kernel.solid("casting", plan.parted());
-    return FloatGrid.snap(kernel.difference("channels", inside, List.of(casting)).mesh());
+    return Rounded.of(kernel.difference("channels", inside, List.of(casting)).mesh());
   }
 
   private Volumes volumes(List<Solid> sockets, Solid bores, Solid features) {

@@ -246,8 +246,9 @@ public final class Relief {
     for (int i = 0; i < bodies.size(); i++) {
       Piece p = mold.pieces().get(i);
       boolean same = bodies.get(i) == whole.get(i);
-      TriMesh mesh = Crumbs.swept(FloatGrid.snap(bodies.get(i).mesh()));
-      pieces.add(same ? p : Piece.of(p.order(), p.pull(), mesh));
+      boolean fresh = mold.plan().options().blockedOut();
+      pieces.add(
+          same ? p : Piece.of(p.order(), p.pull(), Rounded.piece(bodies.get(i).mesh(), fresh)));
     }
     double nubs = cast.volume() - mold.volumes().channels();
     Volumes v = mold.volumes();
@@ -290,6 +291,6 @@ public final class Relief {
     }
     List<Solid> all = new ArrayList<>(filled);
     channels.ifPresent(all::add);
-    return FloatGrid.snap(kernel.union("channels and nubs", all).mesh());
+    return Rounded.of(kernel.union("channels and nubs", all).mesh());
   }
 }

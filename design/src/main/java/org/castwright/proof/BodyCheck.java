@@ -3,6 +3,7 @@ package org.castwright.proof;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
+import org.castwright.repair.SelfCrossing;
 
 /** Whether a file holds one sound body: closed, oriented, manifold, right side out, in one part. */
 final class BodyCheck {

@@ -4,9 +4,8 @@ import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 
 /**
- * A tree of boxes over the triangles of a mesh, for closest points and for pairs of triangles whose
- * boxes meet. Split at the median of the longest side of the box of centers. Safe to read from
- * several threads.
+ * A tree of boxes over the triangles of a mesh, for closest points. Split at the median of the
+ * longest side of the box of centers. Safe to read from several threads.
  */
 final class Bvh {
 
@@ -48,11 +47,6 @@ final class Bvh {
     if (n > 0) {
       build(0, n);
     }
-  }
-
-  /** Told of two triangles whose boxes may meet; all that do are told. */
-  interface Pairs {
-    void pair(int f, int g);
   }
 
   /** The closest point of a mesh to a point. */
@@ -140,55 +134,6 @@ final class Bvh {
         return;
       }
     }
-  }
-
-  /** Each pair of triangles of this mesh with meeting boxes, once. */
-  void selfPairs(Pairs out) {
-    if (nodes > 0) {
-      self(0, out);
-    }
-  }
-
-  private void self(int node, Pairs out) {
-    if (second[node] == 0) {
-      for (int i = from[node]; i < to[node]; i++) {
-        for (int j = i + 1; j < to[node]; j++) {
-          out.pair(order[i], order[j]);
-        }
-      }
-      return;
-    }
-    self(node + 1, out);
-    self(second[node], out);
-    cross(node + 1, second[node], out);
-  }
-
-  private void cross(int a, int b, Pairs out) {
-    if (apart(a, b)) {
-      return;
-    }
-    if (second[a] == 0 && second[b] == 0) {
-      for (int i = from[a]; i < to[a]; i++) {
-        for (int j = from[b]; j < to[b]; j++) {
-          out.pair(order[i], order[j]);
-        }
-      }
-    } else if (second[b] == 0 || (second[a] != 0 && to[a] - from[a] >= to[b] - from[b])) {
-      cross(a + 1, b, out);
-      cross(second[a], b, out);
-    } else {
-      cross(a, b + 1, out);
-      cross(a, second[b], out);
-    }
-  }
-
-  private boolean apart(int a, int b) {
-    for (int k = 0; k < 3; k++) {
-      if (box[6 * a + k] > box[6 * b + 3 + k] || box[6 * b + k] > box[6 * a + 3 + k]) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** The closest point of the mesh; the mesh has at least one triangle. */

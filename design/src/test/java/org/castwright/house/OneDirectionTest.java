@@ -147,7 +147,7 @@ class OneDirectionTest {
           .whereLayer("coupon")
           .mayOnlyAccessLayers("geom", "mesh", "solid", "plan", "mold")
           .whereLayer("proof")
-          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "fill")
+          .mayOnlyAccessLayers("geom", "progress", "mesh", "solid", "repair", "fill")
           .whereLayer("pipeline")
           .mayNotBeAccessedByAnyLayer();
 

@@ -1,12 +1,8 @@
 package org.castwright.proof;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.HashSet;
-import java.util.Set;
 import java.util.SplittableRandom;
-import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.Shapes;
@@ -47,36 +43,5 @@ class BvhTest {
       double exact = out > 0 ? out : -Math.max(dx, Math.max(dy, dz));
       assertEquals(exact, tree.closest(p).distance(), 1e-12);
     }
-  }
-
-  @Test
-  void allMeetingPairsAreToldOnce() {
-    TriMesh m = Shapes.torus(5, 2, 24, 12);
-    Set<Long> told = new HashSet<>();
-    new Bvh(m)
-        .selfPairs((f, g) -> assertTrue(told.add((long) Math.min(f, g) << 32 | Math.max(f, g))));
-    for (int f = 0; f < m.triangleCount(); f++) {
-      for (int g = f + 1; g < m.triangleCount(); g++) {
-        boolean common = false;
-        for (int k = 0; k < 9; k++) {
-          common |= m.tri()[3 * f + k / 3] == m.tri()[3 * g + k % 3];
-        }
-        assertTrue(!common || told.contains((long) f << 32 | g));
-      }
-    }
-  }
-
-  @Test
-  void crossingsOfTwoBallsAreFoundAndATouchIsNot() {
-    TriMesh ball = Primitives.sphere(5, 24);
-    TriMesh turned = ball.toLocal(Frame.along(new Vec3(1, 2, 3)));
-    TriMesh across = Change.joined(ball, turned.translated(new Vec3(6, 1, 0)));
-    assertTrue(SelfCrossing.of(across).count() > 10);
-    TriMesh apart = Change.joined(ball, turned.translated(new Vec3(10.01, 0, 0)));
-    assertEquals(0, SelfCrossing.of(apart).count());
-    // two cubes that share a face in its plane
-    TriMesh cube = Shapes.cube(4);
-    TriMesh beside = Change.joined(cube, cube.translated(new Vec3(4, 1, 1)));
-    assertEquals(0, SelfCrossing.of(beside).count());
   }
 }

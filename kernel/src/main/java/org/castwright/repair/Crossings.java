@@ -1,13 +1,15 @@
 package org.castwright.repair;
 
 import java.util.Arrays;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.castwright.progress.Progress;
 
 /**
  * The pairs of triangles of a mesh that meet other than by sharing corners, as {@link
- * TriangleCrossing} judges. Searched on all cores in fixed parts, so the count is always the same.
+ * TriangleCrossing} judges or another. Searched on all cores in fixed parts, so the count is always
+ * the same.
  */
 final class Crossings {
 
@@ -16,9 +18,17 @@ final class Crossings {
 
   private static final int PARTS = 64;
 
+  /** Judges two triangles whose boxes meet; one for each thread at a time. */
+  @FunctionalInterface
+  interface Judge {
+    boolean meet(int f, int g);
+  }
+
   private final TriangleTree tree;
+  private final Supplier<Judge> judges;
   private final int[] shellOf;
   private final int[] counts = new int[PARTS];
+  private final int[][] firsts = new int[PARTS][];
   private final long[][] pairs = new long[PARTS][];
   private final Progress progress;
 
@@ -26,7 +36,13 @@ final class Crossings {
    * @param shellOf a label for each triangle; pairs of labels that meet are collected
    */
   Crossings(TriangleTree tree, int[] shellOf, Progress progress) {
+    this(tree, shellOf, progress, () -> new TriangleCrossing(tree.xyz, tree.tri)::meet);
+  }
+
+  /** As judges of another mind find them. */
+  Crossings(TriangleTree tree, int[] shellOf, Progress progress, Supplier<Judge> judges) {
     this.tree = tree;
+    this.judges = judges;
     this.shellOf = shellOf;
     this.progress = progress;
     int step = (tree.size() + PARTS - 1) / PARTS;
@@ -45,6 +61,16 @@ final class Crossings {
     return (int) Math.min(CAP, sum);
   }
 
+  /** One pair that meets, always the same; empty for none. */
+  int[] first() {
+    for (int[] first : firsts) {
+      if (first != null) {
+        return first.clone();
+      }
+    }
+    return new int[0];
+  }
+
   /** The pairs of different labels that meet, the lower in the high half; sorted. */
   long[] labelPairs() {
     return Arrays.stream(pairs).flatMapToLong(LongStream::of).sorted().distinct().toArray();
@@ -52,7 +78,7 @@ final class Crossings {
 
   private void search(int part, int from, int to) {
     progress.at("looking for crossings", (double) part / PARTS);
-    TriangleCrossing crossing = new TriangleCrossing(tree.xyz, tree.tri);
+    Judge judge = judges.get();
     double[] box = new double[6];
     int[] stack = new int[4 * (tree.depth() + 2)];
     long[] found = new long[16];
@@ -77,8 +103,9 @@ final class Crossings {
         }
         for (int j = Math.max(begin, i + 1); j < end; j++) {
           int g = tree.order[j];
-          if (boxesMeet(box, g) && crossing.meet(f, g)) {
+          if (boxesMeet(box, g) && judge.meet(f, g)) {
             counts[part]++;
+            firsts[part] = firsts[part] == null ? new int[] {f, g} : firsts[part];
             if (shellOf[f] != shellOf[g]) {
               found = size == found.length ? Arrays.copyOf(found, 2 * size) : found;
               size = note(found, size, shellOf[f], shellOf[g]);

@@ -1,7 +1,8 @@
-package org.castwright.proof;
+package org.castwright.repair;
 
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Progress;
 
 /**
  * Counts places where the surface of a body passes through itself: an edge of one triangle pierces
@@ -10,7 +11,7 @@ import org.castwright.mesh.TriMesh;
  * vertex by less than one float step, so the noise is {@value #STEPS} steps at the largest
  * coordinate. Triangles that only touch, or overlap within one plane, are not counted.
  */
-final class SelfCrossing {
+public final class SelfCrossing {
 
   private static final int STEPS = 8;
 
@@ -18,8 +19,6 @@ final class SelfCrossing {
   private final double[] xyz;
   private final int[] tri;
   private final double noise;
-  private int count;
-  private Vec3 where = Vec3.ZERO;
 
   private SelfCrossing(TriMesh mesh) {
     this.mesh = mesh;
@@ -32,27 +31,41 @@ final class SelfCrossing {
     this.noise = STEPS * Math.ulp((float) largest);
   }
 
-  /** How many crossings, and where one of them is. */
-  record Result(int count, Vec3 where) {}
+  /**
+   * What was found.
+   *
+   * @param count pairs of triangles that cross
+   * @param where one of them does, mm; the origin for none
+   */
+  public record Result(int count, Vec3 where) {}
 
-  static Result of(TriMesh mesh) {
-    SelfCrossing c = new SelfCrossing(mesh);
-    new Bvh(mesh).selfPairs(c::pair);
-    return new Result(c.count, c.where);
-  }
-
-  private void pair(int f, int g) {
-    if (pierces(f, g) || pierces(g, f)) {
-      count++;
+  /** Looks at a closed mesh, mm, on all cores. */
+  public static Result of(TriMesh mesh) {
+    if (mesh.isEmpty()) {
+      return new Result(0, Vec3.ZERO);
     }
+    SelfCrossing c = new SelfCrossing(mesh);
+    int[] one = new int[mesh.triangleCount()];
+    Crossings pairs = new Crossings(new TriangleTree(mesh), one, Progress.NONE, () -> c::cross);
+    int[] first = pairs.first();
+    return new Result(pairs.count(), first.length == 0 ? Vec3.ZERO : c.where(first[0], first[1]));
   }
 
-  /** Whether an edge of {@code f} pierces {@code g}; edges with a corner of g only touch it. */
-  private boolean pierces(int f, int g) {
+  private boolean cross(int f, int g) {
+    return pierced(f, g) != null || pierced(g, f) != null;
+  }
+
+  private Vec3 where(int f, int g) {
+    Vec3 at = pierced(f, g);
+    return at == null ? pierced(g, f) : at;
+  }
+
+  /** Where an edge of f pierces g, or null; edges with a corner of g only touch it. */
+  private Vec3 pierced(int f, int g) {
     Vec3 n = mesh.areaVector(g);
     double length = n.length();
     if (length == 0) {
-      return false;
+      return null;
     }
     int origin = tri[3 * g];
     boolean below = false;
@@ -64,7 +77,7 @@ final class SelfCrossing {
       below |= h[k] < -noise;
     }
     if (!above || !below) {
-      return false;
+      return null;
     }
     for (int k = 0; k < 3; k++) {
       int m = (k + 1) % 3;
@@ -74,12 +87,11 @@ final class SelfCrossing {
       if (across && !isCorner(p, g) && !isCorner(q, g)) {
         Vec3 at = mesh.vertex(p).plus(edge(p, q).times(h[k] / (h[k] - h[m])));
         if (deepInside(at, g, n.times(1 / length))) {
-          where = at;
-          return true;
+          return at;
         }
       }
     }
-    return false;
+    return null;
   }
 
   private double height(Vec3 n, int origin, int p) {
