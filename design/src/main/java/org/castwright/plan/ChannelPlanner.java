@@ -23,8 +23,11 @@ final class ChannelPlanner {
   /** Places on the seam tried for a gate or a vent when the nearest will not do. */
   private static final int MOST_PLACES = 200;
 
-  /** A gate at the top narrower than this share of its bore is looked for elsewhere. */
+  /** A gate at the top worth less than this share of a good one is looked for elsewhere. */
   private static final double NARROW = 0.5;
+
+  /** A gate may reach above and below its axis so much further than a round bore, in bores. */
+  private static final double SLOT = 0.5;
 
   /** What the whole height of the casting costs a gate, in shares of its bore. */
   private static final double DEPTH = 0.5;
@@ -199,8 +202,8 @@ final class ChannelPlanner {
       return;
     }
     Channel top = atPeak(peaks.get(0), true);
-    boolean wide = top != null && top.boreMm() >= NARROW * sizes.gate();
-    Channel lower = wide ? null : gateBelowTheTop(top == null ? 0 : top.boreMm(), peaks);
+    boolean wide = top != null && worth(top) >= NARROW;
+    Channel lower = wide ? null : gateBelowTheTop(top == null ? 0 : worth(top), peaks);
     boolean atTop = lower == null && top != null;
     if (atTop) {
       add(top);
@@ -230,10 +233,10 @@ final class ChannelPlanner {
   /**
    * The best place for a gate elsewhere on the seam: as wide as can be, as high as can be.
    *
-   * @param boreMm that it must be wider than
+   * @param least that it must be worth more than
    * @param peaks whose vents it must leave room for
    */
-  private Channel gateBelowTheTop(double boreMm, List<RoofPeaks.Peak> peaks) {
+  private Channel gateBelowTheTop(double least, List<RoofPeaks.Peak> peaks) {
     double top = casting.bounds().max().y();
     double height = casting.bounds().size().y();
     List<Vec3> places = new ArrayList<>(seam.all());
@@ -252,12 +255,24 @@ final class ChannelPlanner {
         break; // no wider gate further down makes up for its depth
       }
       Channel c = alongSeam.from(places.get(i), name(true), true);
-      if (c != null && c.boreMm() > boreMm && c.boreMm() / sizes.gate() - deep > most) {
-        most = c.boreMm() / sizes.gate() - deep;
+      if (c != null && worth(c) > least && worth(c) - deep > most) {
+        most = worth(c) - deep;
         best = c;
       }
     }
     return best;
+  }
+
+  /**
+   * What a gate is worth: its bore as a share of the usual one, less where the seam is so steep
+   * beside it that it becomes a tall slot.
+   */
+  private double worth(Channel c) {
+    double rise = 0;
+    for (Channel.Station s : c.stations()) {
+      rise = Math.max(rise, s.rise());
+    }
+    return c.boreMm() / sizes.gate() / (1 + Math.max(0, rise / c.boreMm() - SLOT));
   }
 
   private List<RoofPeaks.Peak> strongest(List<RoofPeaks.Peak> peaks) {

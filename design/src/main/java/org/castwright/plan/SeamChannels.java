@@ -122,12 +122,16 @@ final class SeamChannels {
     return apart.straightUp(join.x(), join.y(), r);
   }
 
-  /** Whether a channel leaves ground in front of it and behind. */
+  /** Whether a channel leaves ground in front of it, behind it and on both sides. */
   private boolean within(Channel c) {
     // the last one lies past the outside
     for (Channel.Station s : c.stations().subList(0, c.stations().size() - 1)) {
       double half = s.rise() + s.radius() + SeamBore.LEAST_WALL - 1e-9;
-      if (s.center().z() - half < box.z0() || s.center().z() + half > box.z1()) {
+      double aside = s.radius() + SeamBore.LEAST_WALL - 1e-9;
+      if (s.center().z() - half < box.z0()
+          || s.center().z() + half > box.z1()
+          || s.center().x() - aside < box.x0()
+          || s.center().x() + aside > box.x1()) {
         return false;
       }
     }

@@ -9,11 +9,14 @@ import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.Primitives;
 import org.castwright.mesh.TriMesh;
+import org.castwright.parting.BlockBox;
 import org.castwright.progress.Progress;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 import org.castwright.solid.manifold.ManifoldKernel;
 import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
 
 /** Gate and vents of standing molds. */
 class ChannelPlannerTest {
@@ -50,6 +53,52 @@ class ChannelPlannerTest {
       assertEquals(Channel.Kind.VENT, vent.kind());
       double apart = Math.abs(gate.outer().x() - vent.outer().x());
       assertTrue(apart > (gate.mouthMm() + vent.mouthMm()) / 2 + 1, vent + "");
+    }
+  }
+
+  /** Where a gate starts near the block's side it is narrower, not open to the side. */
+  @Test
+  void aGateKeepsGroundBesideIt() {
+    TriMesh casting = box(0, -40, -9, 40, 10, 9);
+    Ground level =
+        new Ground() {
+          @Override
+          public double heightAt(double x, double y) {
+            return shadowDistance(x, y) > 0 ? 0 : Double.NaN;
+          }
+
+          @Override
+          public double roofAt(double x, double y) {
+            return shadowDistance(x, y) > 0 ? Double.NaN : 9;
+          }
+
+          @Override
+          public double undersideAt(double x, double y) {
+            return shadowDistance(x, y) > 0 ? Double.NaN : -9;
+          }
+
+          @Override
+          public double shadowDistance(double x, double y) {
+            double dx = Math.max(0, Math.max(-x, x - 40));
+            return Math.hypot(dx, Math.max(0, Math.max(-40 - y, y - 10)));
+          }
+        };
+    BlockBox block = BlockBox.around(casting.bounds(), 6, 20);
+    Coordinate[] rim = {
+      new Coordinate(block.x0(), block.y0()),
+      new Coordinate(block.x1(), block.y0()),
+      new Coordinate(block.x1(), block.y1()),
+      new Coordinate(block.x0(), block.y1()),
+      new Coordinate(block.x0(), block.y0())
+    };
+    Room room = new Room(level, new GeometryFactory().createPolygon(rim));
+    Sizes sizes = new Sizes(6, 8, 0.2, 14, 14, 3);
+    SeamChannels channels = new SeamChannels(casting, room, block, sizes);
+    Channel inMiddle = channels.from(new Vec3(20, 10, 0), "gate", true);
+    assertEquals(14, inMiddle.boreMm(), 1e-9);
+    Channel gate = channels.from(new Vec3(0.5, 10, 0), "gate", true);
+    for (Channel.Station s : gate.stations()) {
+      assertTrue(s.center().x() - s.radius() >= block.x0() + 2 - 1e-6, s + "");
     }
   }
 
