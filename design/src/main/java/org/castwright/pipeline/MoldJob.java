@@ -36,7 +36,7 @@ public final class MoldJob {
           + " without being asked for.";
 
   /** How often pieces are relieved where that can mend all that fails. */
-  private static final int RELIEFS = 4;
+  private static final int RELIEFS = 6;
 
   private final JobOptions options;
   private final SolidKernel kernel;
@@ -199,7 +199,7 @@ public final class MoldJob {
       watch.at("thin places", 0);
       Report bare = report(model, mold, null, List.of());
       ProofInput input = ProofFolder.input(bare, MoldFiles.bodies(mold)::get);
-      Mend more = Proof.mend(input, kernel, progress.as("thin places"));
+      Mend more = Proof.mend(input, n > 0, kernel, progress.as("thin places"));
       if (more.isEmpty()) {
         break;
       }

@@ -43,12 +43,31 @@ final class OpeningCheck {
   }
 
   List<ProofCheck> of(Move move, String title) {
+    return of(move, title, caught(move));
+  }
+
+  /** Only what does not pass, sooner told where all passes as a crease. */
+  List<ProofCheck> failures(Move move, String title) {
+    Catch caught = caught(move);
+    boolean passes = crease(move, caught) && move.kernelSteps.isEmpty();
+    return passes ? List.of() : of(move, title, caught).stream().filter(c -> !c.passed()).toList();
+  }
+
+  private Catch caught(Move move) {
     Columns moving = view.columns(move.moving);
     Columns still = view.columns(move.still);
-    double sign = view.sign(move.pull);
-    Lip lip = Lip.of(moving, still, sign, limits);
-    Catch caught = Catch.of(moving, still, view.grid(), sign, view.steps(), limits);
-    boolean crease = move.casting() && most(caught) <= limits.creaseMm3();
+    return Catch.of(moving, still, view.grid(), view.sign(move.pull), view.steps(), limits);
+  }
+
+  private boolean crease(Move move, Catch caught) {
+    return move.casting() && most(caught) <= limits.creaseMm3();
+  }
+
+  private List<ProofCheck> of(Move move, String title, Catch caught) {
+    Columns moving = view.columns(move.moving);
+    Columns still = view.columns(move.still);
+    Lip lip = Lip.of(moving, still, view.sign(move.pull), limits);
+    boolean crease = crease(move, caught);
     List<ProofCheck> checks =
         List.of(
             way(move, title, caught, lip, crease),

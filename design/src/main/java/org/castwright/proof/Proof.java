@@ -33,10 +33,12 @@ public record Proof(boolean passed, List<ProofCheck> checks) {
    * where they would mend all that fails in these. Quick, to be asked before the proof; nothing if
    * a body is not closed.
    *
+   * @param again whether pieces have lost something since they were asked, and no more: then they
+   *     pass each other as before
    * @throws Progress.CancelledException if the person has asked to stop
    */
-  public static Mend mend(ProofInput input, SolidKernel kernel, Progress progress) {
-    return Mend.of(failed(new ProofRun(input, kernel, progress).thinAndCaught()));
+  public static Mend mend(ProofInput input, boolean again, SolidKernel kernel, Progress progress) {
+    return Mend.of(failed(new ProofRun(input, kernel, progress).thinAndCaught(again)));
   }
 
   /** The checks that did not pass. */

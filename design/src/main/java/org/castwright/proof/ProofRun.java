@@ -72,7 +72,7 @@ final class ProofRun {
         checks.addAll(AirCheck.of(input));
       }
       checks.add(WallCheck.of(bodies.get(CASTING), trees.casting, block, trees.block, input));
-      open(steps, moves);
+      open(steps, moves, false);
       shake();
       thin(trees);
     }
@@ -80,12 +80,18 @@ final class ProofRun {
     return checks;
   }
 
-  /** Only what tells whether pieces come off and where they are thin, by columns alone. */
-  List<ProofCheck> thinAndCaught() {
-    if (closed()) {
+  /**
+   * Only what tells whether pieces come off and where they are thin, by columns alone.
+   *
+   * @param again whether pieces are known to pass each other
+   */
+  List<ProofCheck> thinAndCaught(boolean again) {
+    if (bodiesClosed()) {
       try (KernelSteps none = new KernelSteps(kernel, bodies)) {
         look();
-        open(none, moves(false));
+        List<OpeningCheck.Move> moves = new ArrayList<>(moves(false));
+        moves.removeIf(m -> again && !m.casting());
+        open(none, moves, true);
         thin(new Trees());
       }
     }
@@ -98,13 +104,18 @@ final class ProofRun {
   }
 
   private boolean closed() {
+    boolean all = bodiesClosed();
+    for (ProofInput.Piece p : input.pieces()) {
+      all &= new BodyCheck(Body.read("print file of " + p.name(), p.print())).closed(checks);
+    }
+    return all;
+  }
+
+  private boolean bodiesClosed() {
     boolean all = new BodyCheck(block).closed(checks);
     List<BodyCheck> found = bodies.parallelStream().map(BodyCheck::new).toList();
     for (BodyCheck b : found) {
       all &= b.closed(checks);
-    }
-    for (ProofInput.Piece p : input.pieces()) {
-      all &= new BodyCheck(Body.read("print file of " + p.name(), p.print())).closed(checks);
     }
     for (int i = 0; i < found.size(); i++) {
       if (i == CASTING || i >= firstPiece) {
@@ -149,7 +160,12 @@ final class ProofRun {
     return triangles > LARGE ? KERNEL_STEP_IF_LARGE : KERNEL_STEPS;
   }
 
-  private void open(KernelSteps steps, List<OpeningCheck.Move> moves) {
+  /**
+   * Opens the mold.
+   *
+   * @param failuresOnly whether what passes as a crease needs no words
+   */
+  private void open(KernelSteps steps, List<OpeningCheck.Move> moves, boolean failuresOnly) {
     int done = 0;
     while (done < moves.size()) {
       progress.at("opening the mold", 0.5 + 0.3 * done / moves.size());
@@ -161,7 +177,7 @@ final class ProofRun {
       int from = first.moving() == CASTING ? first.still() : first.moving();
       OpeningCheck check = new OpeningCheck(views.along(first.pull(), from), steps, limits);
       moves.subList(done, next).parallelStream()
-          .map(m -> check.of(m, title(m)))
+          .map(m -> failuresOnly ? check.failures(m, title(m)) : check.of(m, title(m)))
           .toList()
           .forEach(checks::addAll);
       done = next;
