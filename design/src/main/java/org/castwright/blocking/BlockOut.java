@@ -5,6 +5,7 @@ import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
+import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 import org.castwright.repair.MeshHealth;
@@ -33,8 +34,10 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
 
   private static final double LEAST_PIXEL = 0.03;
 
-  /** Empty columns round the model. */
+  /** Empty columns round the model, at least; and room for what passes between walls, mm. */
   private static final int MARGIN = 18;
+
+  private static final double ROOM = 0.8;
 
   /**
    * Where columns stand in each pass, pixels: off round numbers, on which the walls of made things
@@ -53,7 +56,7 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
   private record Manner(double steepest, int rim) {}
 
   /** The evenest first, the one that adds least last. */
-  private static final Manner[] MANNERS = {new Manner(70, 2), new Manner(80, 2), new Manner(80, 0)};
+  private static final Manner[] MANNERS = {new Manner(80, 2), new Manner(85, 2), new Manner(85, 0)};
 
   /** How much of a filling is known from its columns to be added, at least, as a share. */
   private static final double SURE = 0.9;
@@ -65,7 +68,10 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
    * Edges that are shorter go, mm: a seam that runs through splinters is hard to cut. Less where
    * the surface would pass through itself without them, as it is or rounded to what files hold.
    */
-  private static final double[] SPLINTER = {0.005, 1e-3, 2e-4};
+  private static final double[] SPLINTER = {0.005, 1e-3, 2e-4, 5e-5};
+
+  /** How often splinters are taken out and crossings mended, for each length. */
+  private static final int HEALS = 2;
 
   private static final RepairOptions CLOSED = RepairOptions.DEFAULT.withFillVoids(true);
 
@@ -101,19 +107,22 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
     TriMesh local = mesh.toLocal(frame);
     Box3 bounds = local.bounds();
     List<FilledPlace> places = null;
+    Filling f = null;
     for (int n = 0; n < OFF_X.length; n++) {
       Gaps gaps = new Gaps(local, raster(bounds, n), frame);
       places = places == null ? gaps.places : places;
-      if (volume(gaps.places) < LITTLE) {
+      f = new Filling(gaps, manner.steepest, manner.rim, f);
+      if (volume(gaps.places) < LITTLE && (n > 1 || f.slotsMm3() < LITTLE)) {
         break;
       }
-      Filling f = new Filling(gaps, manner.steepest, manner.rim, n == 0);
       if (SURE * f.addsMm3() > most) {
         return null;
       }
       Solid filling = kernel.solid("filling", f.mesh());
       Solid both = kernel.union("blocked out", List.of(kernel.solid("model", local), filling));
-      local = both.mesh();
+      // what is filled of a slot beside the body, but does not touch it, is left out
+      boolean one = MeshCheck.of(both.mesh()).components() == 1;
+      local = one ? both.mesh() : kernel.decompose(both).get(0).mesh();
       if (local.volume() - mesh.volume() > most) {
         return null;
       }
@@ -130,10 +139,15 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
   private static TriMesh sound(TriMesh body, Frame frame, SolidKernel kernel, Progress progress) {
     TriMesh mesh = body;
     for (double mm : SPLINTER) {
-      TriMesh less = FloatGrid.snap(ShortEdges.without(body, mm).toLocal(frame.inverse()));
-      mesh = FloatGrid.snap(Repair.heal(less, CLOSED, kernel, progress).mesh());
-      if (!crosses(mesh, progress) && !crosses(mesh.toLocal(frame), progress)) {
-        break;
+      mesh = body;
+      for (int n = 0; n < HEALS; n++) {
+        TriMesh less = FloatGrid.snap(ShortEdges.without(mesh, mm).toLocal(frame.inverse()));
+        mesh = FloatGrid.snap(Repair.heal(less, CLOSED, kernel, progress).mesh());
+        TriMesh local = mesh.toLocal(frame);
+        if (!crosses(mesh, progress) && !crosses(local, progress)) {
+          return mesh;
+        }
+        mesh = n + 1 < HEALS ? local : mesh;
       }
     }
     return mesh;
@@ -154,12 +168,13 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
 
   private static Raster raster(Box3 b, int pass) {
     double pixel = Math.max(LEAST_PIXEL, PIXEL_SHARE * b.longestSide());
+    int margin = Math.max(MARGIN, (int) Math.ceil(ROOM / pixel));
     Vec3 size = b.size();
     return new Raster(
-        b.min().x() - (MARGIN - OFF_X[pass]) * pixel,
-        b.min().y() - (MARGIN - OFF_Y[pass]) * pixel,
+        b.min().x() - (margin - OFF_X[pass]) * pixel,
+        b.min().y() - (margin - OFF_Y[pass]) * pixel,
         pixel,
-        (int) Math.ceil(size.x() / pixel) + 2 * MARGIN,
-        (int) Math.ceil(size.y() / pixel) + 2 * MARGIN);
+        (int) Math.ceil(size.x() / pixel) + 2 * margin,
+        (int) Math.ceil(size.y() / pixel) + 2 * margin);
   }
 }

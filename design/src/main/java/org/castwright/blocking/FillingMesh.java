@@ -14,6 +14,9 @@ final class FillingMesh {
   /** The outline keeps this share of an edge from its ends: no needles. */
   private static final double LEAST = 0.15;
 
+  /** Squares that it goes on all round, to end within the solid and to join what is close. */
+  private static final int ROUND = 3;
+
   private final Filling f;
   private final int nx;
   private final boolean[] kept;
@@ -77,17 +80,19 @@ final class FillingMesh {
       }
       wanted[o] = any && inside;
     }
-    // one more all round, to end within the solid
-    for (int o = nx + 1; o + nx + 1 < kept.length; o++) {
-      boolean any = false;
-      for (int j = -nx; j <= nx; j += nx) {
-        any |= wanted[o + j - 1] || wanted[o + j] || wanted[o + j + 1];
+    for (int k = 0; k < ROUND; k++) {
+      boolean[] was = k == 0 ? wanted : kept.clone();
+      for (int o = nx + 1; o + nx + 2 < kept.length; o++) {
+        boolean any = false;
+        for (int j = -nx; j <= nx; j += nx) {
+          any |= was[o + j - 1] || was[o + j] || was[o + j + 1];
+        }
+        boolean inside = false;
+        for (int p : corners(o)) {
+          inside |= in(p);
+        }
+        kept[o] = any && inside;
       }
-      boolean inside = false;
-      for (int p : corners(o)) {
-        inside |= in(p);
-      }
-      kept[o] = any && inside;
     }
     boolean more = true;
     while (more) {

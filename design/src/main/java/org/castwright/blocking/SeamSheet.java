@@ -4,11 +4,11 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * The height at which the two pieces are to meet over each place of a grid: between the body's
- * lowest and highest point there wherever a sheet that is not too steep can be, else half way
- * between what its neighbors ask for; as even as that leaves it (an obstacle problem, by
- * over-relaxation with projection: Glowinski, Numerical Methods for Nonlinear Variational Problems,
- * 1984). Within the body it may jump: only outside do pieces meet.
+ * The height at which the two pieces are to meet over each place of a grid: between the bounds the
+ * body sets wherever a sheet that is not too steep can be, else half way between what its neighbors
+ * ask for; as even as that leaves it (an obstacle problem, by over-relaxation with projection:
+ * Glowinski, Numerical Methods for Nonlinear Variational Problems, 1984). Within the body it may
+ * jump: only outside do pieces meet.
  */
 final class SeamSheet {
 
@@ -18,32 +18,33 @@ final class SeamSheet {
   /** How firmly the sheet outside holds to the one within. */
   private static final float LOOSE = 0.02f;
 
-  private final float[] lo;
+  private final SeamBounds bounds;
   private final float[] s;
   private final float[] least;
   private final float[] most;
   private final int nx;
 
-  private SeamSheet(float[] lo, float[] hi, int nx, double rise) {
-    this.lo = lo;
-    this.nx = nx;
-    least = new float[lo.length];
-    most = new float[lo.length];
+  private SeamSheet(SeamBounds bounds, double rise) {
+    this.bounds = bounds;
+    nx = bounds.nx;
+    int n = bounds.lo.length;
+    least = new float[n];
+    most = new float[n];
     double sum = 0;
-    int n = 0;
-    for (int o = 0; o < lo.length; o++) {
-      boolean none = Float.isNaN(lo[o]);
-      least[o] = none ? Float.NEGATIVE_INFINITY : lo[o];
-      most[o] = none ? Float.POSITIVE_INFINITY : hi[o];
-      boolean rim = !none && fringe(o);
-      sum += rim ? (lo[o] + hi[o]) / 2 : 0;
-      n += rim ? 1 : 0;
+    int rims = 0;
+    for (int o = 0; o < n; o++) {
+      int p = bounds.land[o];
+      least[o] = p < 0 ? Float.NEGATIVE_INFINITY : bounds.lo[p];
+      most[o] = p < 0 ? Float.POSITIVE_INFINITY : bounds.hi[p];
+      boolean rim = p == o && bounds.fringe(o);
+      sum += rim ? (least[o] + most[o]) / 2 : 0;
+      rims += rim ? 1 : 0;
     }
-    Cone.upper(least, hi, nx, rise);
-    Cone.lower(most, lo, nx, rise);
-    s = new float[lo.length];
-    Arrays.fill(s, (float) (sum / Math.max(1, n)));
-    for (int o = 0; o < s.length; o++) {
+    Cone.upper(least, bounds.hi, nx, rise);
+    Cone.lower(most, bounds.lo, nx, rise);
+    s = new float[n];
+    Arrays.fill(s, (float) (sum / Math.max(1, rims)));
+    for (int o = 0; o < n; o++) {
       if (least[o] > most[o]) {
         least[o] = (least[o] + most[o]) / 2;
         most[o] = least[o];
@@ -55,13 +56,11 @@ final class SeamSheet {
   /**
    * Lays the sheet.
    *
-   * @param lo lowest point of the body over each place, not a number where there is none
-   * @param hi highest point, likewise
    * @param rise steepest along one step of the grid, mm
    */
-  static float[] of(float[] lo, float[] hi, int nx, double rise) {
-    SeamSheet sheet = new SeamSheet(lo, hi, nx, rise);
-    int ny = lo.length / nx;
+  static float[] of(SeamBounds bounds, double rise) {
+    SeamSheet sheet = new SeamSheet(bounds, rise);
+    int ny = sheet.s.length / sheet.nx;
     for (int r = 0; r < ROUNDS; r++) {
       for (int color = 0; color < 2; color++) {
         int c = color;
@@ -69,14 +68,6 @@ final class SeamSheet {
       }
     }
     return sheet.s;
-  }
-
-  /** Whether the body ends beside a place. */
-  private boolean fringe(int o) {
-    return Float.isNaN(lo[o - 1])
-        || Float.isNaN(lo[o + 1])
-        || Float.isNaN(lo[o - nx])
-        || Float.isNaN(lo[o + nx]);
   }
 
   private float held(int o, float v) {
@@ -96,6 +87,6 @@ final class SeamSheet {
   }
 
   private float firm(int o, int p) {
-    return Float.isNaN(lo[o]) == Float.isNaN(lo[p]) ? 1 : LOOSE;
+    return Float.isNaN(bounds.lo[o]) == Float.isNaN(bounds.lo[p]) ? 1 : LOOSE;
   }
 }

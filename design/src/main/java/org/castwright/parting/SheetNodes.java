@@ -58,6 +58,11 @@ final class SheetNodes {
     high.set(i, hi);
   }
 
+  /** Moves a node up or down. */
+  void lift(int node, double height) {
+    z.set(node, height);
+  }
+
   /** The least height allowed at each node. */
   double[] lows() {
     return low.toArray();

@@ -53,6 +53,9 @@ final class ThroughSheet {
     guide = found.guide();
     OutlinePieces outline =
         new OutlinePieces(found.seam(), found.crossings(), job.columns(), nodes);
+    if (guide != null && found.crossings().faults() > 0) {
+      OutlineEvening.of(nodes, job);
+    }
     nodes.walls(job.box(), job.ringMm(), job.wall(), guide == null);
     nodes.outside(job.grid(), job.ringMm(), guide, job.wall());
     double[] xy = nodes.points();

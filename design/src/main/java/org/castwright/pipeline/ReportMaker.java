@@ -344,8 +344,10 @@ final class ReportMaker {
   private static Report.Limits limits(Mold mold, JobOptions options) {
     MoldPlan plan = mold.plan();
     double wall = Math.min(plan.options().process().minimumWallMm(), plan.block().wallMm());
-    // where two pieces part the model decides; a seam with side pieces is ours to answer for
+    // where two pieces part the model decides; a seam with side pieces is ours to answer for, and
+    // so is how thin the mold is beside what was filled
     boolean sound = mold.pieces().size() > 2 || mold.plan().seam().divided();
+    boolean filled = plan.options().blockedOut();
     return new Report.Limits(
         plan.options().releaseMm(),
         wall,
@@ -353,8 +355,8 @@ final class ReportMaker {
         plan.options().allowCaught(),
         ProofLimits.DEFAULT.shakeShare(),
         sound ? options.wedgeDeg() : 0,
-        sound ? plan.options().process().minimumWebMm() : 0,
-        round(crease(plan, sound || plan.options().blockedOut()), 3));
+        sound || filled ? plan.options().process().minimumWebMm() : 0,
+        round(crease(plan, sound || filled), 3));
   }
 
   private static Report.Box box(TriMesh mesh) {

@@ -13,6 +13,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.MeshBuilder;
 import org.castwright.mesh.MeshCheck;
+import org.castwright.mesh.Primitives;
 import org.castwright.mesh.Shapes;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
@@ -76,6 +77,55 @@ class BlockOutTest {
     double hole = 60 * 25 * 24 * Math.sin(Math.toRadians(7.5));
     assertEquals(hole, b.caughtMm3(), 0.005 * hole);
     assertEquals(1, MeshCheck.of(b.mesh()).genus());
+  }
+
+  /**
+   * A block with a hole across the pull, which is to be filled, and two slots from its top: what
+   * would stand in the narrow one as a blade of the mold is filled too.
+   */
+  @Test
+  void aNarrowSlotIsFilledAndAWideOneStays() {
+    TriMesh block = Drilled.twoHoles(KERNEL);
+    for (double wide : new double[] {0.5, 2.5}) {
+      TriMesh slot =
+          Primitives.box(new Vec3(-20 - wide / 2, -15, 5), new Vec3(-20 + wide / 2, 15, 20));
+      TriMesh model =
+          FloatGrid.snap(
+              KERNEL
+                  .difference(
+                      "slotted", KERNEL.solid("block", block), List.of(KERNEL.solid("slot", slot)))
+                  .mesh());
+      Solid out = KERNEL.solid("filled", filled(model, Vec3.Z).mesh());
+      double open =
+          slot.volume() * 10 / 15 - KERNEL.overlap(KERNEL.solid("slot", slot), Vec3.ZERO, out);
+      double share = open / (slot.volume() * 10 / 15);
+      // a crease stays as a cone of slope 3 fits in, two places of 0.09 mm drawn back, and so much
+      // at both ends
+      double crease = (3 * wide / 4 + 2 * 0.09 * 3) / 10 + 4 * 0.09 / 30;
+      assertTrue(wide < 1 ? share < crease : share > 0.7, share + " of " + wide + " mm is open");
+    }
+  }
+
+  /**
+   * A bar that stands out of a block higher up, with a hole across the pull: the seam climbs to it,
+   * and no curtain hangs down from its rims to a seam that passes below.
+   */
+  @Test
+  void noCurtainHangsFromABar() {
+    double[] bar = {0, -25, 4, -25, 4, 25, 0, 25};
+    TriMesh upright = Primitives.revolve(bar, 48);
+    double[] v = upright.xyz().clone();
+    for (int i = 0; i < v.length; i += 3) {
+      double x = v[i];
+      v[i] = v[i + 2] + 45;
+      v[i + 2] = 10 - x;
+    }
+    Solid block = KERNEL.solid("block", Drilled.twoHoles(KERNEL));
+    Solid rod = KERNEL.solid("bar", FloatGrid.snap(new TriMesh(v, upright.tri())));
+    TriMesh model = FloatGrid.snap(KERNEL.union("barred", List.of(block, rod)).mesh());
+    double hole = filled(Drilled.twoHoles(KERNEL), Vec3.Z).addedMm3();
+    double more = filled(model, Vec3.Z).addedMm3() - hole;
+    assertTrue(more < 40, more + " mm³ more than in the block alone");
   }
 
   /** Clumps of balls along any axis. */

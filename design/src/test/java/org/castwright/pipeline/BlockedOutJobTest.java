@@ -58,6 +58,7 @@ class BlockedOutJobTest {
     MoldJob.Result r = run("filled", asked);
     assertEquals(List.of(), r.proof().failures().stream().map(ProofCheck::words).toList());
     assertEquals(2, r.mold().pieces().size());
+    assertEquals(0.8, r.report().limits().minimumWebMm(), "beside what is filled it has a limit");
     Report.BlockedOut b = r.report().blockedOut();
     assertTrue(b.caughtMm3() > 10 && b.caughtMm3() <= 900, b.toString());
     assertTrue(b.addedMm3() >= b.caughtMm3(), b.toString());
@@ -83,7 +84,9 @@ class BlockedOutJobTest {
     MoldOptions mold = MoldOptions.DEFAULT.with().blockOutMm3(100).build();
     JobOptions options = new JobOptions(ModelOptions.DEFAULT, mold, JobOptions.DEFAULT.bed());
     MoldJob job = new MoldJob(options, KERNEL, Artist.NONE, Progress.NONE);
-    assertNull(job.run(file, temp.resolve("ball")).report().blockedOut());
+    Report report = job.run(file, temp.resolve("ball")).report();
+    assertNull(report.blockedOut());
+    assertEquals(0, report.limits().minimumWebMm(), "where the model decides there is none");
   }
 
   /**
