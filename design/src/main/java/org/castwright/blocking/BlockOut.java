@@ -5,7 +5,6 @@ import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
-import org.castwright.mesh.MeshCheck;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 import org.castwright.repair.MeshHealth;
@@ -34,9 +33,10 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
 
   private static final double LEAST_PIXEL = 0.03;
 
-  /** Empty columns round the model, at least; and room for what passes between walls, mm. */
+  /** Empty columns round the model, at least. */
   private static final int MARGIN = 18;
 
+  /** Room round it for what passes between walls, mm. */
   private static final double ROOM = 0.8;
 
   /**
@@ -111,8 +111,12 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
     for (int n = 0; n < OFF_X.length; n++) {
       Gaps gaps = new Gaps(local, raster(bounds, n), frame);
       places = places == null ? gaps.places : places;
+      boolean opens = volume(gaps.places) < LITTLE;
+      if (opens && n > 1) {
+        break;
+      }
       f = new Filling(gaps, manner.steepest, manner.rim, f);
-      if (volume(gaps.places) < LITTLE && (n > 1 || f.slotsMm3() < LITTLE)) {
+      if (opens && f.slotsMm3() < LITTLE) {
         break;
       }
       if (SURE * f.addsMm3() > most) {
@@ -121,8 +125,7 @@ public record BlockOut(TriMesh mesh, Vec3 pull, double addedMm3, List<FilledPlac
       Solid filling = kernel.solid("filling", f.mesh());
       Solid both = kernel.union("blocked out", List.of(kernel.solid("model", local), filling));
       // what is filled of a slot beside the body, but does not touch it, is left out
-      boolean one = MeshCheck.of(both.mesh()).components() == 1;
-      local = one ? both.mesh() : kernel.decompose(both).get(0).mesh();
+      local = kernel.decompose(both).get(0).mesh();
       if (local.volume() - mesh.volume() > most) {
         return null;
       }

@@ -40,15 +40,14 @@ final class Gaps {
     runs = new ColumnRuns(local, raster, all);
     wide = new boolean[n];
     List<FilledPlace> found = new ArrayList<>();
-    boolean[] seen = new boolean[n];
-    int[] stack = new int[n];
+    Together gap = new Together(raster.nx(), n, o -> runs.count(o) > 1);
     for (int o = 0; o < n; o++) {
-      if (runs.count(o) > 1 && !seen[o]) {
-        int count = gather(o, seen, stack);
-        FilledPlace p = measured(stack, count, frame);
+      int count = gap.gather(o);
+      if (count > 0) {
+        FilledPlace p = measured(gap.places, count, frame);
         if (p.volumeMm3() > NOISE) {
           for (int k = 0; k < count; k++) {
-            wide[stack[k]] = true;
+            wide[gap.places[k]] = true;
           }
           found.add(p);
         }
@@ -56,24 +55,6 @@ final class Gaps {
     }
     found.sort(Comparator.comparingDouble(FilledPlace::volumeMm3).reversed());
     places = List.copyOf(found);
-  }
-
-  /** Columns with gaps that hang together, by their corners too. */
-  private int gather(int first, boolean[] seen, int[] stack) {
-    int n = 0;
-    stack[n++] = first;
-    seen[first] = true;
-    for (int k = 0; k < n; k++) {
-      int nx = raster.nx();
-      for (int s : new int[] {-1, 1, -nx, nx, -nx - 1, -nx + 1, nx - 1, nx + 1}) {
-        int p = stack[k] + s;
-        if (runs.count(p) > 1 && !seen[p]) {
-          seen[p] = true;
-          stack[n++] = p;
-        }
-      }
-    }
-    return n;
   }
 
   private FilledPlace measured(int[] columns, int count, Frame frame) {

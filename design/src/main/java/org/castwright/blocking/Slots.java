@@ -53,26 +53,11 @@ final class Slots {
 
   /** Takes numbers away where few places that have one hang together, by their corners too. */
   void dropSpecks(float[] v, int least) {
-    boolean[] seen = new boolean[v.length];
-    int[] found = new int[v.length];
+    Together some = new Together(nx, v.length, o -> !Float.isNaN(v[o]));
     for (int o = 0; o < v.length; o++) {
-      int n = 0;
-      if (!seen[o] && !Float.isNaN(v[o])) {
-        seen[o] = true;
-        found[n++] = o;
-      }
-      for (int k = 0; k < n; k++) {
-        for (int j = -nx; j <= nx; j += nx) {
-          for (int p = found[k] + j - 1; p <= found[k] + j + 1; p++) {
-            if (p >= 0 && p < v.length && !seen[p] && !Float.isNaN(v[p])) {
-              seen[p] = true;
-              found[n++] = p;
-            }
-          }
-        }
-      }
+      int n = some.gather(o);
       for (int k = 0; k < n && n < least; k++) {
-        v[found[k]] = Float.NaN;
+        v[some.places[k]] = Float.NaN;
       }
     }
   }

@@ -15,8 +15,9 @@ import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
 import org.castwright.solid.manifold.ManifoldKernel;
 import org.junit.jupiter.api.Test;
-import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
 
 /** Gate and vents of standing molds. */
 class ChannelPlannerTest {
@@ -84,14 +85,8 @@ class ChannelPlannerTest {
           }
         };
     BlockBox block = BlockBox.around(casting.bounds(), 6, 20);
-    Coordinate[] rim = {
-      new Coordinate(block.x0(), block.y0()),
-      new Coordinate(block.x1(), block.y0()),
-      new Coordinate(block.x1(), block.y1()),
-      new Coordinate(block.x0(), block.y1()),
-      new Coordinate(block.x0(), block.y0())
-    };
-    Room room = new Room(level, new GeometryFactory().createPolygon(rim));
+    Envelope rim = new Envelope(block.x0(), block.x1(), block.y0(), block.y1());
+    Room room = new Room(level, (Polygon) new GeometryFactory().toGeometry(rim));
     Sizes sizes = new Sizes(6, 8, 0.2, 14, 14, 3);
     SeamChannels channels = new SeamChannels(casting, room, block, sizes);
     Channel inMiddle = channels.from(new Vec3(20, 10, 0), "gate", true);

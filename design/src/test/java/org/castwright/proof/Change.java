@@ -111,18 +111,6 @@ final class Change {
     return new TriMesh(mesh.xyz(), out);
   }
 
-  static TriMesh joined(TriMesh a, TriMesh b) {
-    double[] xyz = new double[a.xyz().length + b.xyz().length];
-    int[] tri = new int[a.tri().length + b.tri().length];
-    System.arraycopy(a.xyz(), 0, xyz, 0, a.xyz().length);
-    System.arraycopy(b.xyz(), 0, xyz, a.xyz().length, b.xyz().length);
-    System.arraycopy(a.tri(), 0, tri, 0, a.tri().length);
-    for (int i = 0; i < b.tri().length; i++) {
-      tri[a.tri().length + i] = b.tri()[i] + a.vertexCount();
-    }
-    return new TriMesh(xyz, tri);
-  }
-
   /** The mirror image in x = 0, facing outward. */
   static TriMesh mirrored(TriMesh mesh) {
     double[] xyz = mesh.xyz().clone();

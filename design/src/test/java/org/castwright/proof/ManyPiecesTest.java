@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.Primitives;
+import org.castwright.mesh.Shapes;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 import org.castwright.solid.manifold.ManifoldKernel;
@@ -117,7 +118,7 @@ class ManyPiecesTest {
     TriMesh mesh = cross.pieces().get(1).mesh();
     TriMesh crumb = BallMold.file(Primitives.sphere(1, 12));
     Proof proof =
-        prove(Change.piece(cross, 1, Change.joined(mesh, crumb.translated(new Vec3(0, 60, 0)))));
+        prove(Change.piece(cross, 1, Shapes.joined(mesh, crumb.translated(new Vec3(0, 60, 0)))));
     assertFalse(check(proof, "body: left in one part").passed());
     assertFalse(check(proof, "volume balance").passed());
   }

@@ -82,7 +82,7 @@ class ProofTest {
   @Test
   void twoComponentsFail() {
     TriMesh crumb = Primitives.sphere(1, 12).translated(new Vec3(0, 0, 30));
-    TriMesh both = Change.joined(good.pieces().get(0).mesh(), crumb);
+    TriMesh both = Shapes.joined(good.pieces().get(0).mesh(), crumb);
     assertFails(Change.piece(good, 0, both), "body: upper in one part");
   }
 

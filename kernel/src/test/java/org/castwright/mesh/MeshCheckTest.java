@@ -29,7 +29,8 @@ class MeshCheckTest {
 
   @Test
   void piecesAreCounted() {
-    TriMesh two = joined(Shapes.torus(3, 1, 20, 10), Shapes.cube(1).translated(new Vec3(9, 0, 0)));
+    TriMesh two =
+        Shapes.joined(Shapes.torus(3, 1, 20, 10), Shapes.cube(1).translated(new Vec3(9, 0, 0)));
     MeshCheck c = MeshCheck.of(two);
     assertTrue(c.closedManifold());
     assertEquals(2, c.components());
@@ -117,7 +118,7 @@ class MeshCheckTest {
 
   @Test
   void orderOfTrianglesAndVerticesDoesNotMatter() {
-    TriMesh mesh = joined(sharing(1), Shapes.torus(3, 1, 12, 8));
+    TriMesh mesh = Shapes.joined(sharing(1), Shapes.torus(3, 1, 12, 8));
     MeshCheck expected = MeshCheck.of(mesh);
     SplittableRandom random = new SplittableRandom(7);
     for (int k = 0; k < 20; k++) {
@@ -158,21 +159,11 @@ class MeshCheckTest {
 
   /** Two cubes, the second one using the first {@code count} vertices of the first as its own. */
   private static TriMesh sharing(int count) {
-    TriMesh both = joined(Shapes.cube(2), Shapes.cube(2).translated(new Vec3(2, 2, 0)));
+    TriMesh both = Shapes.joined(Shapes.cube(2), Shapes.cube(2).translated(new Vec3(2, 2, 0)));
     int[] tri = both.tri().clone();
     for (int i = 36; i < 72; i++) {
       tri[i] = tri[i] < 8 + count ? tri[i] - 8 : tri[i];
     }
     return new TriMesh(both.xyz(), tri);
-  }
-
-  private static TriMesh joined(TriMesh a, TriMesh b) {
-    double[] xyz = Arrays.copyOf(a.xyz(), a.xyz().length + b.xyz().length);
-    System.arraycopy(b.xyz(), 0, xyz, a.xyz().length, b.xyz().length);
-    int[] tri = Arrays.copyOf(a.tri(), a.tri().length + b.tri().length);
-    for (int i = 0; i < b.tri().length; i++) {
-      tri[a.tri().length + i] = b.tri()[i] + a.vertexCount();
-    }
-    return new TriMesh(xyz, tri);
   }
 }

@@ -1,5 +1,6 @@
 package org.castwright.mesh;
 
+import java.util.Arrays;
 import org.castwright.geom.Vec3;
 
 /** Shapes with known answers, made in code, for the tests of every module. */
@@ -88,5 +89,16 @@ public final class Shapes {
         m.triangle(a, c, d);
       }
     }
+  }
+
+  /** Two meshes as one, whether they touch or not. */
+  public static TriMesh joined(TriMesh a, TriMesh b) {
+    double[] xyz = Arrays.copyOf(a.xyz(), a.xyz().length + b.xyz().length);
+    System.arraycopy(b.xyz(), 0, xyz, a.xyz().length, b.xyz().length);
+    int[] tri = Arrays.copyOf(a.tri(), a.tri().length + b.tri().length);
+    for (int i = 0; i < b.tri().length; i++) {
+      tri[a.tri().length + i] = b.tri()[i] + a.vertexCount();
+    }
+    return new TriMesh(xyz, tri);
   }
 }
