@@ -2,6 +2,7 @@ package org.castwright.cover;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** A good set of columns for each number of columns, up to the first that leaves nothing. */
 final class Curve {
@@ -32,11 +33,16 @@ final class Curve {
   }
 
   private static int[] opposite(Greedy greedy, int columns) {
-    int[] best = {0, 1};
-    for (int j = 2; j < columns; j += 2) {
-      best = better(greedy, best, new int[] {j, j + 1});
+    double[] left =
+        IntStream.range(0, columns / 2)
+            .parallel()
+            .mapToDouble(i -> greedy.left(new int[] {2 * i, 2 * i + 1}))
+            .toArray();
+    int best = 0;
+    for (int i = 1; i < left.length; i++) {
+      best = left[i] < left[best] ? i : best;
     }
-    return best;
+    return new int[] {2 * best, 2 * best + 1};
   }
 
   private static int[] better(Greedy greedy, int[] a, int[] b) {

@@ -5,7 +5,7 @@ import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
-import org.castwright.survey.DepthImage;
+import org.castwright.survey.EndsImage;
 import org.castwright.survey.Raster;
 
 /**
@@ -19,12 +19,11 @@ final class Shade {
 
   private static final int FEWEST_PIXELS = 200;
   private static final int MOST_PIXELS = 1000;
-  private static final int SO_MANY_THAT_PIXEL_DECIDES = Integer.MAX_VALUE;
 
   private final TriMesh mesh;
   private final double pixel;
   private final int reach;
-  private final DepthImage image = new DepthImage();
+  private final EndsImage image = new EndsImage();
   private Frame frame = Frame.WORLD;
   private Raster raster = new Raster(0, 0, 1, 1, 1);
   private float[] above = new float[0];
@@ -58,17 +57,10 @@ final class Shade {
   /** Looks along an axis; the positive end is {@code axis}. */
   void look(Vec3 axis) {
     frame = Frame.along(axis);
-    image.look(mesh, frame, SO_MANY_THAT_PIXEL_DECIDES, pixel);
+    image.look(mesh, frame, pixel);
     raster = image.raster();
-    int n = raster.nx() * raster.ny();
-    if (above.length < n) {
-      above = new float[n];
-      below = new float[n];
-    }
-    for (int i = 0; i < n; i++) {
-      above[i] = (float) image.upper(i);
-      below[i] = (float) image.lower(i);
-    }
+    above = image.high();
+    below = image.low();
     for (int k = 0; k < reach; k++) {
       widen();
     }
@@ -81,30 +73,36 @@ final class Shade {
     if (row.length < nx * ny) {
       row = new float[nx * ny];
     }
-    least(above, nx, ny, 1);
-    least(below, nx, ny, -1);
-  }
-
-  /** The least of each column and its eight neighbors, of the numbers times {@code sign}. */
-  private void least(float[] a, int nx, int ny, int sign) {
-    float out = sign * Float.NEGATIVE_INFINITY;
     for (int j = 0; j < ny; j++) {
       int o = j * nx;
       for (int i = 1; i + 1 < nx; i++) {
-        row[o + i] = less(less(a[o + i - 1], a[o + i], sign), a[o + i + 1], sign);
+        row[o + i] = Math.min(Math.min(above[o + i - 1], above[o + i]), above[o + i + 1]);
       }
-      row[o] = out;
-      row[o + nx - 1] = out;
     }
-    Arrays.fill(a, 0, nx, out);
-    Arrays.fill(a, (ny - 1) * nx, ny * nx, out);
     for (int o = nx; o < (ny - 1) * nx; o++) {
-      a[o] = less(less(row[o - nx], row[o], sign), row[o + nx], sign);
+      above[o] = Math.min(Math.min(row[o - nx], row[o]), row[o + nx]);
     }
+    open(above, nx, ny, Float.NEGATIVE_INFINITY);
+    for (int j = 0; j < ny; j++) {
+      int o = j * nx;
+      for (int i = 1; i + 1 < nx; i++) {
+        row[o + i] = Math.max(Math.max(below[o + i - 1], below[o + i]), below[o + i + 1]);
+      }
+    }
+    for (int o = nx; o < (ny - 1) * nx; o++) {
+      below[o] = Math.max(Math.max(row[o - nx], row[o]), row[o + nx]);
+    }
+    open(below, nx, ny, Float.POSITIVE_INFINITY);
   }
 
-  private static float less(float a, float b, int sign) {
-    return sign > 0 == a < b ? a : b;
+  /** Columns of the rim see past the casting. */
+  private static void open(float[] a, int nx, int ny, float out) {
+    Arrays.fill(a, 0, nx, out);
+    Arrays.fill(a, (ny - 1) * nx, ny * nx, out);
+    for (int j = 0; j < ny; j++) {
+      a[j * nx] = out;
+      a[j * nx + nx - 1] = out;
+    }
   }
 
   /** The column of a point, or -1. */

@@ -143,10 +143,11 @@ public final class Division {
    * Cuts a body along the sheets.
    *
    * @param space the block less the casting
-   * @param casting what pieces must get past
+   * @param cast what pieces must get past
    * @return a body for each piece, in order
    */
-  public List<Solid> cut(Solid space, Solid casting, SolidKernel kernel, Progress progress) {
+  public List<Solid> cut(
+      Solid space, List<Solid> cast, SolidKernel kernel, Progress progress) {
     List<Solid> out = new ArrayList<>();
     Solid rest = space;
     for (int n = 0; n < sheets.size(); n++) {
@@ -157,7 +158,7 @@ public final class Division {
       rest = cut.outside();
     }
     out.add(rest);
-    List<Solid> handed = Loose.handed(out, pulls, casting, kernel);
+    List<Solid> handed = Loose.handed(out, pulls, cast, kernel);
     progress.at("pieces", 1);
     return handed;
   }

@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.castwright.division.Loose;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
@@ -33,6 +35,9 @@ final class MoldCutter {
   /** A chip that holds less is a flake, mm³. */
   private static final double FLAKE = 0.05;
 
+  /** How far the cutting is when all pieces are cut. */
+  private static final double CUT = 0.8;
+
   private final MoldPlan plan;
   private final SolidKernel kernel;
   private final Progress progress;
@@ -58,35 +63,28 @@ final class MoldCutter {
       keys.add(union("keys of piece " + order, bodies(k -> k.keyPiece() == order, true)));
       sockets.add(union("sockets of piece " + order, bodies(k -> k.socketPiece() == order, false)));
     }
-    List<CompletableFuture<Solid>> cut = new ArrayList<>();
-    for (int i = 0; i < n; i++) {
-      int at = i;
-      cut.add(
-          later(
-              () -> {
-                String name = "piece-" + (at + 1);
-                Solid raw = plan.pieces().get(at).body();
-                Solid own = keys.get(at);
-                Solid keyed =
-                    own.isEmpty() ? raw : kernel.union(name + " with keys", List.of(raw, own));
-                List<Solid> tools = some(bores, features, outside, sockets.get(at));
-                return tools.isEmpty() ? keyed : kernel.difference(name, keyed, tools);
-              }));
-    }
     CompletableFuture<Volumes> volumes = later(() -> volumes(sockets, bores, features));
     CompletableFuture<TriMesh> channels = later(() -> channelBody(bores));
-    List<Solid> bodies = new ArrayList<>();
-    for (CompletableFuture<Solid> piece : cut) {
-      bodies.add(join(piece));
-      progress.at("solids", 0.8 * bodies.size() / n);
-    }
+    AtomicInteger done = new AtomicInteger();
+    // this thread cuts too, beside those of the pool
+    List<Solid> bodies =
+        IntStream.range(0, n)
+            .parallel()
+            .mapToObj(
+                i -> {
+                  List<Solid> tools = some(bores, features, outside, sockets.get(i));
+                  Solid piece = piece(i, keys.get(i), tools);
+                  progress.at("solids", CUT * done.incrementAndGet() / n);
+                  return piece;
+                })
+            .toList();
     TriMesh channelMesh = join(channels);
     double vanished = 0;
     if (n == 2) {
       bodies = handOver(bodies.get(0), bodies.get(1));
     } else {
       double before = volume(bodies);
-      bodies = handedOn(bodies, channelMesh);
+      bodies = new ArrayList<>(handedOn(bodies, channelMesh));
       // films between pieces, thinner than the kernel tells apart, are in neither of them then
       vanished = Math.min(before - volume(bodies), FILMS * plan.block().volume());
       channelMesh = withChips(channelMesh, bodies);
@@ -102,6 +100,14 @@ final class MoldCutter {
             channelMesh.volume(),
             v.keyClearance(),
             v.features() + vanished));
+  }
+
+  private Solid piece(int i, Solid keys, List<Solid> tools) {
+    String name = "piece-" + (i + 1);
+    Solid raw = plan.pieces().get(i).body();
+    Solid keyed =
+        keys.isEmpty() ? raw : kernel.union(name + " with keys", List.of(raw, keys));
+    return tools.isEmpty() ? keyed : kernel.difference(name, keyed, tools);
   }
 
   private static double volume(List<Solid> bodies) {
@@ -124,12 +130,11 @@ final class MoldCutter {
   /** What hangs on no piece goes to one that it can leave with. */
   private List<Solid> handedOn(List<Solid> bodies, TriMesh channels) {
     List<Vec3> pulls = plan.pieces().stream().map(RawPiece::pull).toList();
-    Solid casting = kernel.solid("casting", plan.parted());
-    Solid cast =
-        channels.isEmpty()
-            ? casting
-            : kernel.union("what is cast", List.of(casting, kernel.solid("channels", channels)));
-    return new ArrayList<>(Loose.handed(bodies, pulls, cast, kernel));
+    List<Solid> cast = new ArrayList<>(List.of(kernel.solid("casting", plan.parted())));
+    if (!channels.isEmpty()) {
+      cast.add(kernel.solid("channels", channels));
+    }
+    return Loose.handed(bodies, pulls, cast, kernel);
   }
 
   /** Chips that hang on no piece are left out, for cast material to fill. */

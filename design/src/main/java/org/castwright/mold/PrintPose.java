@@ -1,6 +1,7 @@
 package org.castwright.mold;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -117,14 +118,18 @@ public record PrintPose(Frame axes, Foot foot) {
 
   /** Normals of the largest facets, each once. */
   private static List<Vec3> faces(TriMesh mesh) {
+    double[] areas = new double[mesh.triangleCount()];
+    Arrays.setAll(areas, f -> mesh.areaVector(f).length());
+    double[] sorted = areas.clone();
+    Arrays.sort(sorted);
+    double least = sorted[Math.max(0, sorted.length - TRIED)];
     List<Vec3> out = new ArrayList<>();
-    IntStream.range(0, mesh.triangleCount())
+    IntStream.range(0, areas.length)
+        .filter(f -> areas[f] >= least && areas[f] > 0)
         .boxed()
-        .sorted(Comparator.comparingDouble(f -> -mesh.areaVector(f).length()))
+        .sorted(Comparator.comparingDouble(f -> -areas[f]))
         .limit(TRIED)
-        .map(mesh::areaVector)
-        .filter(a -> a.length() > 0)
-        .map(Vec3::unit)
+        .map(f -> mesh.areaVector(f).unit())
         .filter(n -> out.stream().noneMatch(o -> o.dot(n) > FLAT))
         .forEachOrdered(out::add);
     return out;

@@ -1,7 +1,10 @@
 package org.castwright.mold;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -65,6 +68,12 @@ public final class Relief {
   /** Whether a hollow opens to what is cast, by its place. */
   private final Map<Vec3, Boolean> open = new ConcurrentHashMap<>();
 
+  /** What became of each piece the last time, by its name. */
+  private final Map<String, Less> last = new ConcurrentHashMap<>();
+
+  private List<Solid> bodies = List.of();
+  private List<Piece> pieces = List.of();
+
   /** What cast material fills of what is cut from pieces. */
   private final List<Solid> filled = new ArrayList<>();
 
@@ -111,8 +120,8 @@ public final class Relief {
     hollows = less.stream().mapToInt(Less::hollows).sum();
     lips = less.stream().mapToInt(Less::lips).sum();
     less.forEach(l -> l.filled.ifPresent(filled::add));
-    List<Solid> pieces = inOne(less.stream().map(Less::body).toList());
-    double taken = volume(whole) - volume(pieces);
+    List<Solid> rest = inOne(less.stream().map(Less::body).toList());
+    double taken = volume(whole) - volume(rest);
     TriMesh cast = cast();
     double nubs = cast.volume() - mold.volumes().channels();
     if (nubs < -LOST && lips > 0) {
@@ -123,33 +132,47 @@ public final class Relief {
       return Optional.empty();
     }
     progress.at("solids", 1);
-    return Optional.of(mold(pieces, cast, taken - nubs));
+    return Optional.of(mold(rest, cast, taken - nubs));
   }
 
+  /** What is to be taken from a piece. */
+  private record Asked(List<Vec3> edges, List<Vec3> webs, boolean caught) {}
+
   /** A piece that gave something up, and what cast material fills of that. */
-  private record Less(Solid body, Optional<Solid> filled, int hollows, int lips) {}
+  private record Less(Asked asked, Solid body, Optional<Solid> filled, int hollows, int lips) {}
 
   private Less less(
       int i, Map<String, List<Vec3>> edges, Map<String, List<Vec3>> webs, Set<String> caught) {
     Piece p = mold.pieces().get(i);
-    Solid body = whole.get(i);
+    Asked asked =
+        new Asked(
+            edges.getOrDefault(p.name(), List.of()),
+            webs.getOrDefault(p.name(), List.of()),
+            caught.contains(p.name()));
+    return last.compute(
+        p.name(),
+        (n, before) ->
+            before != null && before.asked.equals(asked) ? before : less(p, whole.get(i), asked));
+  }
+
+  private Less less(Piece p, Solid body, Asked asked) {
     List<Solid> tools = new ArrayList<>();
     List<Solid> fills = new ArrayList<>();
-    balls(edges.getOrDefault(p.name(), List.of()), RADIUS, tools, fills);
-    balls(webs.getOrDefault(p.name(), List.of()), WEB_RADIUS, tools, fills);
+    balls(asked.edges, RADIUS, tools, fills);
+    balls(asked.webs, WEB_RADIUS, tools, fills);
     int round = tools.size();
-    if (caught.contains(p.name())) {
+    if (asked.caught) {
       // lips lie against what is cast
       List<Solid> held = lipsOf.computeIfAbsent(p.name(), n -> lips(body, p.pull()));
       tools.addAll(held);
       fills.addAll(held);
     }
     if (tools.isEmpty()) {
-      return new Less(body, Optional.empty(), 0, 0);
+      return new Less(asked, body, Optional.empty(), 0, 0);
     }
     Optional<Solid> full = fills.isEmpty() ? Optional.empty() : Optional.of(filled(body, fills));
     Solid rest = kernel.difference(body.name(), body, tools);
-    return new Less(rest, full, round, tools.size() - round);
+    return new Less(asked, rest, full, round, tools.size() - round);
   }
 
   private static double volume(List<Solid> bodies) {
@@ -164,9 +187,8 @@ public final class Relief {
     List<Vec3> pulls = mold.pieces().stream().map(Piece::pull).toList();
     List<Solid> cast = new ArrayList<>(List.of(casting));
     channels.ifPresent(cast::add);
-    Solid all = cast.size() == 1 ? casting : kernel.union("what is cast", cast);
     List<Solid> out = new ArrayList<>();
-    for (Solid piece : Loose.handed(cut, pulls, all, kernel)) {
+    for (Solid piece : Loose.handed(cut, pulls, cast, kernel)) {
       List<Solid> parts = kernel.decompose(piece);
       List<Solid> kept = new ArrayList<>();
       for (Solid part : parts) {
@@ -180,22 +202,48 @@ public final class Relief {
 
   private void balls(List<Vec3> places, double radius, List<Solid> tools, List<Solid> fills) {
     TriMesh shape = Primitives.sphere(radius, SIDES);
-    List<Vec3> apart = new ArrayList<>();
+    Map<Vec3, Solid> balls = new LinkedHashMap<>();
     for (Vec3 p : places) {
-      if (apart.stream().noneMatch(q -> q.minus(p).length() < SAME)) {
-        apart.add(p);
-        Solid ball = kernel.solid("hollow", FloatGrid.snap(shape.translated(p)));
-        tools.add(ball);
-        if (open.computeIfAbsent(p, q -> meets(ball))) {
-          fills.add(ball);
-        }
+      if (balls.keySet().stream().noneMatch(q -> q.minus(p).length() < SAME)) {
+        balls.put(p, kernel.solid("hollow", FloatGrid.snap(shape.translated(p))));
       }
     }
+    Map<Vec3, Solid> fresh = new LinkedHashMap<>(balls);
+    fresh.keySet().removeAll(open.keySet());
+    open.putAll(meets(fresh, radius));
+    balls.forEach(
+        (p, ball) -> {
+          tools.add(ball);
+          if (open.get(p)) {
+            fills.add(ball);
+          }
+        });
   }
 
-  private boolean meets(Solid ball) {
-    return kernel.overlap(ball, Vec3.ZERO, casting) > 0
-        || (channels.isPresent() && kernel.overlap(ball, Vec3.ZERO, channels.get()) > 0);
+  /** Which balls meet what is cast, by their centers; all are asked about at once. */
+  private Map<Vec3, Boolean> meets(Map<Vec3, Solid> balls, double radius) {
+    Map<Vec3, Boolean> out = new HashMap<>();
+    if (balls.isEmpty()) {
+      return out;
+    }
+    Solid all = kernel.union("hollows", List.copyOf(balls.values()));
+    List<TriMesh> met = new ArrayList<>();
+    met.add(kernel.intersection("hollows in the casting", all, casting).mesh());
+    channels.ifPresent(
+        c -> met.add(kernel.intersection("hollows in the channels", all, c).mesh()));
+    for (Vec3 p : balls.keySet()) {
+      out.put(p, met.stream().anyMatch(m -> comesWithin(m, p, radius)));
+    }
+    return out;
+  }
+
+  private static boolean comesWithin(TriMesh mesh, Vec3 p, double distance) {
+    for (int v = 0; v < mesh.vertexCount(); v++) {
+      if (mesh.vertex(v).minus(p).length() <= distance) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Some of what a piece is caught with, until little enough is left at every move. */
@@ -241,15 +289,13 @@ public final class Relief {
     return kernel.intersection("filled of " + body.name(), all, body);
   }
 
-  private Mold mold(List<Solid> bodies, TriMesh cast, double empty) {
-    List<Piece> pieces = new ArrayList<>();
-    for (int i = 0; i < bodies.size(); i++) {
-      Piece p = mold.pieces().get(i);
-      boolean same = bodies.get(i) == whole.get(i);
-      boolean fresh = mold.plan().options().blockedOut();
-      pieces.add(
-          same ? p : Piece.of(p.order(), p.pull(), Rounded.piece(bodies.get(i).mesh(), fresh)));
+  private Mold mold(List<Solid> rest, TriMesh cast, double empty) {
+    List<Piece> less = new ArrayList<>();
+    for (int i = 0; i < rest.size(); i++) {
+      less.add(piece(i, rest.get(i)));
     }
+    bodies = rest;
+    pieces = less;
     double nubs = cast.volume() - mold.volumes().channels();
     Volumes v = mold.volumes();
     List<String> warnings = new ArrayList<>(mold.warnings());
@@ -261,6 +307,23 @@ public final class Relief {
         cast,
         new Volumes(v.block(), v.casting(), cast.volume(), v.keyClearance(), v.features() + empty),
         warnings);
+  }
+
+  /** A piece of what is left of its body; the same object if it is as it was, or as last time. */
+  private Piece piece(int i, Solid rest) {
+    Piece p = mold.pieces().get(i);
+    if (rest == whole.get(i)) {
+      return p;
+    }
+    if (!bodies.isEmpty() && same(rest.mesh(), bodies.get(i).mesh())) {
+      return pieces.get(i);
+    }
+    boolean fresh = mold.plan().options().blockedOut();
+    return Piece.of(p.order(), p.pull(), Rounded.piece(rest.mesh(), fresh));
+  }
+
+  private static boolean same(TriMesh a, TriMesh b) {
+    return Arrays.equals(a.xyz(), b.xyz()) && Arrays.equals(a.tri(), b.tri());
   }
 
   private String words(double nubs) {

@@ -69,7 +69,8 @@ final class DividedPlanner {
       warnings.add("A mold with pieces that leave along any pulls is made as a box.");
     }
     Solid body = kernel.solid("casting", casting);
-    TriMesh filled = filled(body, pour);
+    List<Solid> cast = cast(body, pour);
+    TriMesh filled = filled(cast);
     Box3 box = block.box().mesh().bounds();
     Wishes wishes = options.wishes().placed(frame::pointToModel);
     Division division;
@@ -92,7 +93,7 @@ final class DividedPlanner {
     }
     Solid space =
         kernel.difference("space", kernel.solid("block", block.box().mesh()), List.of(body));
-    List<Solid> bodies = division.cut(space, kernel.solid("filled", filled), kernel, progress);
+    List<Solid> bodies = division.cut(space, cast, kernel, progress);
     List<RawPiece> pieces = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
       pieces.add(new RawPiece(division.pulls().get(i), bodies.get(i)));
@@ -155,16 +156,21 @@ final class DividedPlanner {
     return out;
   }
 
-  private TriMesh filled(Solid casting, PourPlan pour) {
+  /** The casting with its gate and vents. */
+  private List<Solid> cast(Solid casting, PourPlan pour) {
     List<Solid> all = new ArrayList<>(List.of(casting));
     for (Channel c : pour.channels()) {
       for (TriMesh m : ChannelBody.of(c)) {
         all.add(kernel.solid(c.name(), m));
       }
     }
-    return all.size() == 1
-        ? casting.mesh()
-        : FloatGrid.snap(kernel.union("casting with channels", all).mesh());
+    return all;
+  }
+
+  private TriMesh filled(List<Solid> cast) {
+    return cast.size() == 1
+        ? cast.get(0).mesh()
+        : FloatGrid.snap(kernel.union("casting with channels", cast).mesh());
   }
 
   private List<Feature> features(

@@ -29,7 +29,7 @@ class LooseTest {
 
   private static List<Solid> handed(Solid casting) {
     Solid two = KERNEL.union("piece-2", List.of(UNDER, CHIP));
-    return Loose.handed(List.of(OVER, two), PULLS, casting, KERNEL);
+    return Loose.handed(List.of(OVER, two), PULLS, List.of(casting), KERNEL);
   }
 
   @Test

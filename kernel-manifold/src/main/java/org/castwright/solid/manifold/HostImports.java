@@ -18,10 +18,10 @@ import java.util.Map;
  */
 final class HostImports {
 
-  /** Memory grows by a fifth of what is there, at least, so that growing stays rare. */
-  private static final int GROWTH_DIVISOR = 5;
-
-  /** The largest growth at once beyond what is asked for: 96 MB, as Emscripten's own host does. */
+  /**
+   * Memory doubles when it must grow, or grows by so much beyond what is there: growing copies it
+   * all and makes the heap look for one large place, so it must stay rare.
+   */
   private static final long MOST_SPARE_BYTES = 96L << 20;
 
   private static final int CALL_METHOD = 1;
@@ -239,7 +239,7 @@ final class HostImports {
     long old = (long) memory.pages() * Memory.PAGE_SIZE;
     long most = (long) memory.maximumPages() * Memory.PAGE_SIZE;
     if (wanted <= most) {
-      long spare = Math.min(old / GROWTH_DIVISOR, MOST_SPARE_BYTES);
+      long spare = Math.min(old, MOST_SPARE_BYTES);
       long roomy = Math.min(most, Math.max(wanted, old + spare));
       if (memory.grow(pages(roomy - old)) >= 0 || memory.grow(pages(wanted - old)) >= 0) {
         return 1;
