@@ -19,7 +19,7 @@ record BenchMaker(int threads) implements Maker {
 
   @Override
   public Report make(Order order, Path folder, Progress progress) throws IOException {
-    try (SolidKernel kernel = Kernels.warming()) {
+    try (SolidKernel kernel = Kernels.warmingFor(order.options().mold())) {
       Artist artist = new MoldArtist(threads, order.sheet());
       if (order.log() != null) {
         artist = TrialFolder.handingOn(artist, order.log());

@@ -80,7 +80,7 @@ final class MoldCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
-    try (SolidKernel kernel = Kernels.warming()) {
+    try (SolidKernel kernel = Kernels.warmingFor(options.mold())) {
       MoldJob job =
           new MoldJob(
               options,

@@ -3,6 +3,8 @@ package org.castwright.cover;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.survey.Lanes;
@@ -25,6 +27,9 @@ final class Refiner {
 
   private final Trial trial;
 
+  /** Those not in use: their large arrays serve again. */
+  private final Queue<Shade> shades = new ConcurrentLinkedQueue<>();
+
   Refiner(Trial trial) {
     this.trial = trial;
   }
@@ -40,7 +45,7 @@ final class Refiner {
       int[] left = trial.left(Greedy.without(set, i));
       Vec3 start = trial.direction(set[i]);
       Samples own = trial.samples().only(left);
-      double before = caught(own, start, trial.shade());
+      double before = caught(own, start);
       Vec3 turned = walk(own, start, before);
       if (!turned.equals(start)) {
         out.add(turned);
@@ -60,8 +65,8 @@ final class Refiner {
       Lanes.run(
           NEIGHBORS,
           trial.threads(),
-          trial::shade,
-          (shade, k) -> caught[k] = caught(own, around[k], shade));
+          () -> this,
+          (same, k) -> caught[k] = same.caught(own, around[k]));
       int best = 0;
       for (int k = 1; k < NEIGHBORS; k++) {
         best = caught[k] < caught[best] ? k : best;
@@ -91,8 +96,11 @@ final class Refiner {
   }
 
   /** What a direction leaves of some samples: a share of the model's surface and space. */
-  private double caught(Samples own, Vec3 direction, Shade shade) {
+  private double caught(Samples own, Vec3 direction) {
+    Shade idle = shades.poll();
+    Shade shade = idle == null ? trial.shade() : idle;
     long[] free = FreeBits.along(direction, own, shade, trial.lean())[0];
+    shades.add(shade);
     double area = 0;
     double volume = 0;
     for (int s = 0; s < own.count(); s++) {

@@ -21,6 +21,10 @@ final class Trial {
   private final int threads;
   private final List<Vec3> axes = new ArrayList<>();
   private long[][] bits = new long[0][];
+
+  /** Samples that some direction frees. */
+  private final long[] any;
+
   private final double surface;
   private final double space;
   private CoverTable table;
@@ -29,6 +33,7 @@ final class Trial {
     this.mesh = mesh;
     this.threads = options.threads();
     samples = Samples.of(mesh, options.cells());
+    any = new long[FreeBits.words(samples.count())];
     width = options.tolerance().widthMm();
     lean = new Lean(mesh, shade().width());
     surface = Arrays.stream(samples.areas()).sum();
@@ -90,12 +95,7 @@ final class Trial {
 
   /** Whether some direction on trial frees a sample. */
   boolean freeByAny(int sample) {
-    for (long[] b : bits) {
-      if (FreeBits.get(b, sample)) {
-        return true;
-      }
-    }
-    return false;
+    return FreeBits.get(any, sample);
   }
 
   /** Looks along more axes; {@code done} hears how many are finished. */
@@ -116,36 +116,34 @@ final class Trial {
             done.accept(++count[0]);
           }
         });
+    for (long[] b : Arrays.asList(bits).subList(2 * first, bits.length)) {
+      Arrays.setAll(any, k -> any[k] | b[k]);
+    }
     table = CoverTable.of(bits, samples.areas(), samples.volumes());
   }
 
   /** The samples that no column of a set frees but some candidate does, ascending. */
   int[] left(int[] set) {
-    return uncovered(set, false);
+    return uncovered(set, any);
   }
 
   /** The samples that no candidate frees, ascending. */
   int[] never() {
-    int[] all = new int[bits.length];
-    Arrays.setAll(all, j -> j);
-    return uncovered(all, true);
+    long[] none = new long[any.length];
+    Arrays.setAll(none, k -> ~any[k]);
+    return uncovered(new int[0], none);
   }
 
-  private int[] uncovered(int[] set, boolean ofAll) {
-    int words = FreeBits.words(samples.count());
+  /** Of some samples those that no column of a set frees. */
+  private int[] uncovered(int[] set, long[] of) {
     int[] out = new int[samples.count()];
     int n = 0;
-    for (int k = 0; k < words; k++) {
+    for (int k = 0; k < of.length; k++) {
       long free = 0;
       for (int j : set) {
         free |= bits[j][k];
       }
-      long any = free;
-      for (int j = 0; j < bits.length && !ofAll; j++) {
-        any |= bits[j][k];
-      }
-      long some = ofAll ? ~free : any & ~free;
-      for (long b = some; b != 0; b &= b - 1) {
+      for (long b = of[k] & ~free; b != 0; b &= b - 1) {
         int s = k * Long.SIZE + Long.numberOfTrailingZeros(b);
         if (s < samples.count()) {
           out[n++] = s;

@@ -117,7 +117,7 @@ final class Contacts {
       for (int i = i0; i <= i1; i++) {
         double dx = i - x;
         double dy = j - y;
-        double d = Math.hypot(dx, dy);
+        double d = Math.sqrt(dx * dx + dy * dy);
         int o = j * nx + i;
         if (d >= reach || d >= near[o]) {
           continue;

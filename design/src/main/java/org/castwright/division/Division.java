@@ -146,8 +146,7 @@ public final class Division {
    * @param cast what pieces must get past
    * @return a body for each piece, in order
    */
-  public List<Solid> cut(
-      Solid space, List<Solid> cast, SolidKernel kernel, Progress progress) {
+  public List<Solid> cut(Solid space, List<Solid> cast, SolidKernel kernel, Progress progress) {
     List<Solid> out = new ArrayList<>();
     Solid rest = space;
     for (int n = 0; n < sheets.size(); n++) {

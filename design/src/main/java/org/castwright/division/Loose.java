@@ -3,6 +3,7 @@ package org.castwright.division;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.castwright.geom.Vec3;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
@@ -68,7 +69,8 @@ public final class Loose {
    */
   public static List<Solid> handed(
       List<Solid> pieces, List<Vec3> pulls, List<Solid> cast, SolidKernel kernel) {
-    // to join and look each time takes a boolean of the whole piece; once for all nearly always does
+    // to join and look each time takes a boolean of the whole piece; once for all nearly always
+    // does
     return new Loose(pieces, pulls, cast, kernel, false)
         .handed()
         .or(() -> new Loose(pieces, pulls, cast, kernel, true).handed())
@@ -80,13 +82,15 @@ public final class Loose {
     for (int i = 0; i < pieces.size(); i++) {
       hand(i);
     }
-    List<Solid> out = new ArrayList<>();
+    List<Solid> out =
+        IntStream.range(0, pieces.size())
+            .parallel()
+            .mapToObj(i -> changed[i] ? joined(i, all(i)) : pieces.get(i))
+            .toList();
     for (int i = 0; i < pieces.size(); i++) {
-      Solid whole = changed[i] ? joined(i, all(i)) : pieces.get(i);
-      if (!given.get(i).isEmpty() && kernel.decompose(whole).size() > bodies.get(i).size()) {
+      if (!given.get(i).isEmpty() && kernel.decompose(out.get(i)).size() > bodies.get(i).size()) {
         return Optional.empty();
       }
-      out.add(whole);
     }
     return Optional.of(out);
   }

@@ -23,6 +23,7 @@ final class PullColumns {
 
   final Frame frame;
   final Raster raster;
+  final Box3 block;
 
   /** Minus infinity where the column misses the casting. */
   final float[] roof;
@@ -46,6 +47,7 @@ final class PullColumns {
    */
   PullColumns(TriMesh casting, Box3 block, Vec3 pull, double pixel, double play) {
     frame = Frame.along(pull);
+    this.block = block;
     double[] corners = new double[24];
     for (int k = 0; k < 8; k++) {
       Vec3 p =

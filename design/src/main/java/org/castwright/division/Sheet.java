@@ -17,11 +17,20 @@ public final class Sheet {
   /** How far a slab reaches past the block, mm. */
   private static final double PAST = 3;
 
-  /** How flat a sheet is where it is drawn with fewer triangles, mm. */
-  private static final double FLATNESS = 0.03;
+  /** How far a sheet may be drawn off its heights to save triangles, mm. */
+  private static final double FLATNESS = 0.05;
 
-  /** How much flatter it is by the casting. */
-  private static final double NEAR = 6;
+  /** By the casting, where it makes the seam. */
+  private static final double BY_CASTING = 0.005;
+
+  /** Past the highest of the casting near by so much, mm, no seam is. */
+  private static final double ABOVE = 1;
+
+  /** Inside the casting and outside the block nobody sees the sheet, mm. */
+  private static final double UNSEEN = 0.5;
+
+  /** What share of its depth in the casting it may be off there. */
+  private static final double DEPTHS = 4;
 
   private final PullColumns view;
   private final double[] h;
@@ -111,11 +120,9 @@ public final class Sheet {
   /** Everything above the sheet, closed, past the block on all sides. */
   TriMesh slab() {
     double top = view.high + PAST;
-    double[] scale = new double[h.length];
-    for (int o = 0; o < scale.length; o++) {
-      scale[o] = view.wide[o] > Float.NEGATIVE_INFINITY ? NEAR : 1;
-    }
-    int[] t = SheetMesh.of(h, scale, nx, ny, FLATNESS);
+    double[] play = new double[h.length];
+    Arrays.setAll(play, this::play);
+    int[] t = SheetMesh.of(h, play, nx, ny);
     int[] number = new int[h.length];
     Arrays.fill(number, -1);
     MeshBuilder m = new MeshBuilder();
@@ -141,6 +148,28 @@ public final class Sheet {
       m.triangle(hub, first + k, first + n);
     }
     return m.build();
+  }
+
+  /** How far the sheet may be drawn off its height at a node, mm. */
+  private double play(int o) {
+    if (outsideBlock(o)) {
+      return UNSEEN;
+    }
+    if (h[o] > view.wide[o] + ABOVE) {
+      // minus infinity beside the casting's shadow
+      return FLATNESS;
+    }
+    double deep = Math.min(view.narrow[o] - h[o], h[o] - view.under[o]);
+    return Math.max(BY_CASTING, Math.min(UNSEEN, deep / DEPTHS));
+  }
+
+  private boolean outsideBlock(int o) {
+    Vec3 p = point(o, h[o]);
+    Vec3 low = view.block.min();
+    Vec3 high = view.block.max();
+    return Math.max(low.x() - p.x(), p.x() - high.x()) > UNSEEN
+        || Math.max(low.y() - p.y(), p.y() - high.y()) > UNSEEN
+        || Math.max(low.z() - p.z(), p.z() - high.z()) > UNSEEN;
   }
 
   /** Rim nodes counter-clockwise. */

@@ -65,6 +65,10 @@ final class SheetColumns {
 
   private final int piece;
   private final int order;
+
+  /** The pieces that have not left, a bit each. */
+  private final int there;
+
   private final Box3 block;
   private final double step;
   final PullColumns view;
@@ -113,6 +117,7 @@ final class SheetColumns {
     }
     this.piece = piece;
     this.order = rank[piece];
+    there = IntStream.range(0, rank.length).filter(i -> rank[i] >= order).map(i -> 1 << i).sum();
     this.view = pulls.get(piece);
     this.block = block;
     this.step = shares.cells.cell / 2;
@@ -302,8 +307,9 @@ final class SheetColumns {
     }
     int most = best(u, ~0);
     int own = pieceAt[most];
-    boolean clear = u[own] > CLEAR && (exact.at(x, y, z) & 1 << own) != 0;
-    return clear ? most : best(u, wide != 0 ? wide : exact.at(x, y, z));
+    boolean clear = u[own] > CLEAR;
+    int free = clear || wide == 0 ? exact.at(x, y, z) : 0;
+    return clear && (free & 1 << own) != 0 ? most : best(u, wide != 0 ? wide : free);
   }
 
   private boolean gone(Vec3 p) {
@@ -317,11 +323,7 @@ final class SheetColumns {
 
   /** Place in the order of the piece with the largest share among those that may have it. */
   private int best(float[] u, int allowed) {
-    int all = 0;
-    for (int i = 0; i < shares.pieces; i++) {
-      all |= rank[i] >= order ? 1 << i : 0;
-    }
-    int m = (allowed & all) == 0 ? all : allowed & all;
+    int m = (allowed & there) == 0 ? there : allowed & there;
     int best = -1;
     for (int i = 0; i < shares.pieces; i++) {
       if ((m & 1 << i) != 0 && (best < 0 || u[i] > u[best])) {

@@ -15,30 +15,32 @@ final class SheetMesh {
   private static final int LEVELS = 10;
 
   private final double[] h;
-  private final double[] scale;
   private final int nx;
   private final int ny;
-  private final double tolerance;
+
+  /** How far a height is off if its node is left out with all below it. */
   private final double[] error;
+
+  /** How far it may be, by the strictest of these nodes. */
+  private final double[] play;
+
   private final IntList out = new IntList();
 
-  private SheetMesh(double[] h, double[] scale, int nx, int ny, double tolerance) {
+  private SheetMesh(double[] h, double[] play, int nx, int ny) {
     this.h = h;
-    this.scale = scale;
     this.nx = nx;
     this.ny = ny;
-    this.tolerance = tolerance;
+    this.play = play.clone();
     error = new double[h.length];
   }
 
   /**
    * Triangles, counter-clockwise seen from above, as node numbers.
    *
-   * @param scale by which errors at a node count
-   * @param tolerance how far a height may be off, mm
+   * @param play how far the height at a node may be off, mm
    */
-  static int[] of(double[] h, double[] scale, int nx, int ny, double tolerance) {
-    SheetMesh m = new SheetMesh(h, scale, nx, ny, tolerance);
+  static int[] of(double[] h, double[] play, int nx, int ny) {
+    SheetMesh m = new SheetMesh(h, play, nx, ny);
     for (int level = LEVELS - 1; level >= 0; level--) {
       m.tiles(level, false);
     }
@@ -68,7 +70,7 @@ final class SheetMesh {
     boolean leaf = Math.abs(ax - cx) + Math.abs(ay - cy) < 2 && Math.abs(a % nx - b % nx) < 2;
     int mid = leaf ? -1 : (ay + b / nx) / 2 * nx + (ax + b % nx) / 2;
     if (emit) {
-      if (leaf || error[mid] <= tolerance) {
+      if (leaf || error[mid] <= play[mid]) {
         out.add(a);
         out.add(b);
         out.add(c);
@@ -77,8 +79,7 @@ final class SheetMesh {
     } else if (leaf) {
       return;
     } else if (level == 0) {
-      double e = Math.abs(h[mid] - (h[a] + h[b]) / 2) * scale[mid];
-      error[mid] = Math.max(error[mid], e);
+      error[mid] = Math.max(error[mid], Math.abs(h[mid] - (h[a] + h[b]) / 2));
       carry(c, a, mid);
       carry(b, c, mid);
       return;
@@ -93,6 +94,7 @@ final class SheetMesh {
     boolean halves = (a % nx + b % nx) % 2 == 0 && (a / nx + b / nx) % 2 == 0;
     if (halves) {
       error[mid] = Math.max(error[mid], error[m]);
+      play[mid] = Math.min(play[mid], play[m]);
     }
   }
 }

@@ -105,8 +105,7 @@ final class MoldCutter {
   private Solid piece(int i, Solid keys, List<Solid> tools) {
     String name = "piece-" + (i + 1);
     Solid raw = plan.pieces().get(i).body();
-    Solid keyed =
-        keys.isEmpty() ? raw : kernel.union(name + " with keys", List.of(raw, keys));
+    Solid keyed = keys.isEmpty() ? raw : kernel.union(name + " with keys", List.of(raw, keys));
     return tools.isEmpty() ? keyed : kernel.difference(name, keyed, tools);
   }
 

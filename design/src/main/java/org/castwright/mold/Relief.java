@@ -229,8 +229,7 @@ public final class Relief {
     Solid all = kernel.union("hollows", List.copyOf(balls.values()));
     List<TriMesh> met = new ArrayList<>();
     met.add(kernel.intersection("hollows in the casting", all, casting).mesh());
-    channels.ifPresent(
-        c -> met.add(kernel.intersection("hollows in the channels", all, c).mesh()));
+    channels.ifPresent(c -> met.add(kernel.intersection("hollows in the channels", all, c).mesh()));
     for (Vec3 p : balls.keySet()) {
       out.put(p, met.stream().anyMatch(m -> comesWithin(m, p, radius)));
     }

@@ -7,10 +7,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.stream.Collectors;
 import org.castwright.advice.PourAdvice;
 import org.castwright.mold.Mold;
+import org.castwright.mold.Piece;
 import org.castwright.mold.Relief;
 import org.castwright.plan.CaughtException;
 import org.castwright.plan.MoldOptions;
@@ -195,11 +198,12 @@ public final class MoldJob {
     Mold mold = cut;
     Mend mend = Mend.NOTHING;
     Relief relief = null;
+    Set<String> changed = null;
     for (int n = 0; n < RELIEFS; n++) {
       watch.at("thin places", 0);
       Report bare = report(model, mold, null, List.of());
       ProofInput input = ProofFolder.input(bare, MoldFiles.bodies(mold)::get);
-      Mend more = Proof.mend(input, n > 0, kernel, progress.as("thin places"));
+      Mend more = Proof.mend(input, changed, kernel, progress.as("thin places"));
       if (more.isEmpty()) {
         break;
       }
@@ -209,9 +213,18 @@ public final class MoldJob {
       if (less.isEmpty()) {
         break;
       }
+      changed = newPieces(less.get(), mold);
       mold = less.get();
     }
     return mold;
+  }
+
+  /** The names of the pieces of a mold that are not those of another. */
+  private static Set<String> newPieces(Mold mold, Mold other) {
+    return mold.pieces().stream()
+        .filter(p -> !other.pieces().contains(p))
+        .map(Piece::name)
+        .collect(Collectors.toSet());
   }
 
   /** A mold's files as read back, with the report they stand under until they are judged. */

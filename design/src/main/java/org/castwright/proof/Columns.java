@@ -14,14 +14,15 @@ final class Columns {
   private final Frame frame;
   private final TriMesh local;
   private final Spans spans;
-  private final ColumnQuery query;
+
+  /** Made when first asked for: not every view is asked for other points. */
+  private ColumnQuery query;
 
   Columns(Body body, Frame frame, ColumnGrid grid) {
     this.name = body.name();
     this.frame = frame;
     this.local = body.mesh().toLocal(frame);
     this.spans = sweep(grid);
-    this.query = new ColumnQuery(local.xyz(), local.tri());
   }
 
   String name() {
@@ -42,7 +43,8 @@ final class Columns {
     return spans;
   }
 
-  ColumnQuery.Probe probe() {
+  synchronized ColumnQuery.Probe probe() {
+    query = query == null ? new ColumnQuery(local.xyz(), local.tri()) : query;
     return query.new Probe();
   }
 

@@ -2,6 +2,7 @@ package org.castwright.proof;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
 
@@ -33,12 +34,14 @@ public record Proof(boolean passed, List<ProofCheck> checks) {
    * where they would mend all that fails in these. Quick, to be asked before the proof; nothing if
    * a body is not closed.
    *
-   * @param again whether pieces have lost something since they were asked, and no more: then they
-   *     pass each other as before
+   * @param changed names of the pieces that have lost something since they were asked, if that is
+   *     all that happened: pieces pass each other as before, and the others are no thinner; null
+   *     the first time
    * @throws Progress.CancelledException if the person has asked to stop
    */
-  public static Mend mend(ProofInput input, boolean again, SolidKernel kernel, Progress progress) {
-    return Mend.of(failed(new ProofRun(input, kernel, progress).thinAndCaught(again)));
+  public static Mend mend(
+      ProofInput input, Set<String> changed, SolidKernel kernel, Progress progress) {
+    return Mend.of(failed(new ProofRun(input, kernel, progress).thinAndCaught(changed)));
   }
 
   /** The checks that did not pass. */

@@ -2,6 +2,8 @@ package org.castwright.proof;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.castwright.geom.Vec3;
 import org.castwright.progress.Progress;
@@ -74,7 +76,7 @@ final class ProofRun {
       checks.add(WallCheck.of(bodies.get(CASTING), trees.casting, block, trees.block, input));
       open(steps, moves, false);
       shake();
-      thin(trees);
+      thin(trees, b -> true);
     }
     progress.at("proof", 1);
     return checks;
@@ -83,16 +85,17 @@ final class ProofRun {
   /**
    * Only what tells whether pieces come off and where they are thin, by columns alone.
    *
-   * @param again whether pieces are known to pass each other
+   * @param changed names of the pieces that may have become thinner, when all are known to pass
+   *     each other; null if nothing is known
    */
-  List<ProofCheck> thinAndCaught(boolean again) {
+  List<ProofCheck> thinAndCaught(Set<String> changed) {
     if (bodiesClosed()) {
       try (KernelSteps none = new KernelSteps(kernel, bodies)) {
         look();
         List<OpeningCheck.Move> moves = new ArrayList<>(moves(false));
-        moves.removeIf(m -> again && !m.casting());
+        moves.removeIf(m -> changed != null && !m.casting());
         open(none, moves, true);
-        thin(new Trees());
+        thin(new Trees(), b -> changed == null || changed.contains(b.name()));
       }
     }
     return checks;
@@ -200,11 +203,12 @@ final class ProofRun {
     }
   }
 
-  /** Wedges and thin places of every piece. */
-  private void thin(Trees trees) {
+  /** Wedges and thin places of pieces. */
+  private void thin(Trees trees, Predicate<Body> which) {
     progress.at("looking for thin places", 0.9);
     trees.all();
     IntStream.range(firstPiece, bodies.size())
+        .filter(i -> which.test(bodies.get(i)))
         .parallel()
         .mapToObj(i -> thin(trees, i))
         .toList()

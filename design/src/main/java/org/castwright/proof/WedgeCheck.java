@@ -181,7 +181,13 @@ final class WedgeCheck {
   }
 
   private void measure(int h, int other, Vec3 p, Vec3 along) {
-    double angle = Math.max(angle(p, Frame.along(along)), between(h, other));
+    // wider than this it neither fails nor is the thinnest
+    double enough = Math.max(limit, least);
+    double between = between(h, other);
+    if (between >= enough) {
+      return;
+    }
+    double angle = Math.max(angle(p, Frame.along(along), enough), between);
     if (angle < limit) {
       places.add(p);
     }
@@ -193,11 +199,11 @@ final class WedgeCheck {
     }
   }
 
-  /** Degrees round {@code p}, across the third axis, in which material is seen. */
-  private double angle(Vec3 p, Frame f) {
+  /** Degrees round {@code p}, across the third axis, in which material is seen, up to enough. */
+  private double angle(Vec3 p, Frame f, double enough) {
     double sum = 0;
     boolean before = seen(p, f, -STEP);
-    for (int degrees = 0; degrees < 360; degrees += STEP) {
+    for (int degrees = 0; degrees < 360 && sum < enough; degrees += STEP) {
       boolean now = seen(p, f, degrees);
       if (before && now) {
         sum += STEP;

@@ -1,5 +1,6 @@
 package org.castwright.seams;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.castwright.geom.Box3;
@@ -33,6 +34,8 @@ public final class ShadowFreedom implements Freedom {
 
   private final Frame[] frames;
   private final Raster[] rasters;
+
+  /** For each column the lowest top of the nine round it. */
   private final float[][] tops;
 
   private ShadowFreedom(int pieces) {
@@ -81,7 +84,17 @@ public final class ShadowFreedom implements Freedom {
       top[c] = (float) image.upper(c);
     }
     rasters[i] = r;
-    tops[i] = top;
+    tops[i] = lowest(lowest(top, 1), r.nx());
+  }
+
+  /** The lowest of each number and the two so far from it; past the ends nothing stands. */
+  private static float[] lowest(float[] of, int apart) {
+    float[] out = new float[of.length];
+    Arrays.fill(out, Float.NEGATIVE_INFINITY);
+    for (int c = apart; c + apart < of.length; c++) {
+      out[c] = Math.min(of[c], Math.min(of[c - apart], of[c + apart]));
+    }
+    return out;
   }
 
   /** Distance of the columns for a piece, mm. */
@@ -114,13 +127,6 @@ public final class ShadowFreedom implements Freedom {
     if (col < 1 || row < 1 || col >= r.nx() - 1 || row >= r.ny() - 1) {
       return true; // beside the casting
     }
-    float[] top = tops[i];
-    int c = row * r.nx() + col;
-    for (int k = c - r.nx(); k <= c + r.nx(); k += r.nx()) {
-      if (top[k] <= limit || top[k - 1] <= limit || top[k + 1] <= limit) {
-        return true;
-      }
-    }
-    return false;
+    return tops[i][row * r.nx() + col] <= limit;
   }
 }

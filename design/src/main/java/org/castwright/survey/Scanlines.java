@@ -9,19 +9,16 @@ package org.castwright.survey;
  */
 public final class Scanlines {
 
-  // For each set of corners on or below a row (bit k for corner k): the corner at the low and at
-  // the high end of the edge that rises through the row, and of the edge that falls through it,
-  // going round the triangle in its own order. Tables, since the cases come in random order and a
-  // mispredicted branch costs more than all the arithmetic of a row.
-  private static final int[] RISE_LOW = {0, 0, 1, 1, 2, 0, 2, 0};
-  private static final int[] RISE_HIGH = {0, 1, 2, 2, 0, 1, 0, 0};
-  private static final int[] FALL_LOW = {0, 0, 1, 0, 2, 2, 1, 0};
-  private static final int[] FALL_HIGH = {0, 2, 0, 2, 1, 1, 0, 0};
+  private final Corner first = new Corner();
+  private final Corner second = new Corner();
+  private final Corner third = new Corner();
 
-  private final int[] columns = new int[3];
-  private final double[] xs = new double[3];
-  private final double[] ys = new double[3];
-  private final double[] zs = new double[3];
+  /** From the lowest corner of a triangle to the highest. */
+  private final Edge far = new Edge();
+
+  /** Beside it, from one of them to the third. */
+  private final Edge near = new Edge();
+
   private final double[] xyz;
   private final int[] tri;
   private final Raster raster;
@@ -55,75 +52,112 @@ public final class Scanlines {
   }
 
   private void triangle(int f) {
-    int a = 3 * tri[3 * f];
-    int b = 3 * tri[3 * f + 1];
-    int c = 3 * tri[3 * f + 2];
-    double y0 = raster.y0();
-    double ya = (xyz[a + 1] - y0) * scale;
-    double yb = (xyz[b + 1] - y0) * scale;
-    double yc = (xyz[c + 1] - y0) * scale;
-    int ja = (int) Math.ceil(ya);
-    int jb = (int) Math.ceil(yb);
-    int jc = (int) Math.ceil(yc);
-    int first = Math.max(0, Math.min(ja, Math.min(jb, jc)));
-    int last = Math.min(raster.ny(), Math.max(ja, Math.max(jb, jc)));
-    if (first >= last) {
+    Corner a = first;
+    Corner b = second;
+    Corner c = third;
+    a.set(3 * tri[3 * f]);
+    b.set(3 * tri[3 * f + 1]);
+    c.set(3 * tri[3 * f + 2]);
+    if ((a.row == b.row && b.row == c.row) || (a.column == b.column && b.column == c.column)) {
       return;
     }
-    double x0 = raster.x0();
-    double xa = (xyz[a] - x0) * scale;
-    double xb = (xyz[b] - x0) * scale;
-    double xc = (xyz[c] - x0) * scale;
-    int ia = (int) Math.ceil(xa);
-    int ib = (int) Math.ceil(xb);
-    int ic = (int) Math.ceil(xc);
-    int from = Math.max(0, Math.min(ia, Math.min(ib, ic)));
-    int to = Math.min(raster.nx(), Math.max(ia, Math.max(ib, ic)));
-    if (from >= to) {
-      return;
+    // sorted by rows; whether the far edge then falls, going round the triangle in its own order
+    boolean falls = true;
+    if (b.row < a.row) {
+      Corner t = a;
+      a = b;
+      b = t;
+      falls = false;
     }
-    corner(0, ia, xa, ya, xyz[a + 2]);
-    corner(1, ib, xb, yb, xyz[b + 2]);
-    corner(2, ic, xc, yc, xyz[c + 2]);
-    for (int row = first; row < last; row++) {
-      row(f, row, (ja <= row ? 1 : 0) | (jb <= row ? 2 : 0) | (jc <= row ? 4 : 0));
+    if (c.row < b.row) {
+      Corner t = b;
+      b = c;
+      c = t;
+      falls = !falls;
+      if (b.row < a.row) {
+        t = a;
+        a = b;
+        b = t;
+        falls = !falls;
+      }
     }
-  }
-
-  private void corner(int k, int column, double x, double y, double z) {
-    columns[k] = column;
-    xs[k] = x;
-    ys[k] = y;
-    zs[k] = z;
-  }
-
-  private void row(int f, int row, int below) {
-    int rl = RISE_LOW[below];
-    int rh = RISE_HIGH[below];
-    int fl = FALL_LOW[below];
-    int fh = FALL_HIGH[below];
-    double r = (row - ys[rl]) / (ys[rh] - ys[rl]);
-    double s = (row - ys[fl]) / (ys[fh] - ys[fl]);
-    double xr = xs[rl] + (xs[rh] - xs[rl]) * r;
-    double xf = xs[fl] + (xs[fh] - xs[fl]) * s;
-    int rise = column(xr, columns[rl], columns[rh]);
-    int fall = column(xf, columns[fl], columns[fh]);
-    int from = Math.max(0, Math.min(rise, fall));
-    int to = Math.min(raster.nx(), Math.max(rise, fall));
-    if (from < to) {
-      boolean up = fall < rise;
-      double zr = zs[rl] + (zs[rh] - zs[rl]) * r;
-      double zf = zs[fl] + (zs[fh] - zs[fl]) * s;
-      double x = up ? xf : xr;
-      double z = up ? zf : zr;
-      double wide = (up ? xr : xf) - x;
-      double slope = wide > 0 ? ((up ? zr : zf) - z) / wide : 0;
-      sink.span(f, row, from, to, x, z, slope, up);
+    far.set(a, c);
+    if (a.row < b.row) {
+      near.set(a, b);
+      rows(f, a.row, b.row, falls);
+    }
+    if (b.row < c.row) {
+      near.set(b, c);
+      rows(f, b.row, c.row, falls);
     }
   }
 
-  /** The first column at or right of a crossing, held between those of the edge's two ends. */
-  private static int column(double x, int a, int b) {
-    return Math.max(Math.min(a, b), Math.min(Math.max(a, b), (int) Math.ceil(x)));
+  private void rows(int f, int low, int high, boolean falls) {
+    int end = Math.min(raster.ny(), high);
+    for (int row = Math.max(0, low); row < end; row++) {
+      double xf = far.x + far.dx * (row - far.y);
+      double xn = near.x + near.dx * (row - near.y);
+      int cf = far.column(xf);
+      int cn = near.column(xn);
+      int from = Math.max(0, Math.min(cf, cn));
+      int to = Math.min(raster.nx(), Math.max(cf, cn));
+      if (from < to) {
+        boolean begins = cf < cn;
+        double zf = far.z + far.dz * (row - far.y);
+        double zn = near.z + near.dz * (row - near.y);
+        double x = begins ? xf : xn;
+        double z = begins ? zf : zn;
+        double wide = (begins ? xn : xf) - x;
+        double slope = wide > 0 ? ((begins ? zn : zf) - z) / wide : 0;
+        sink.span(f, row, from, to, x, z, slope, begins == falls);
+      }
+    }
+  }
+
+  /** A corner of the triangle in hand, in columns and rows of the raster. */
+  private final class Corner {
+    private double x;
+    private double y;
+    private double z;
+
+    /** The first column at or right of it, and the first row at or above. */
+    private int column;
+
+    private int row;
+
+    void set(int at) {
+      x = (xyz[at] - raster.x0()) * scale;
+      y = (xyz[at + 1] - raster.y0()) * scale;
+      z = xyz[at + 2];
+      column = (int) Math.ceil(x);
+      row = (int) Math.ceil(y);
+    }
+  }
+
+  /** An edge that rows cross. */
+  private static final class Edge {
+    private double x;
+    private double y;
+    private double z;
+    private double dx;
+    private double dz;
+    private int least;
+    private int most;
+
+    void set(Corner low, Corner high) {
+      x = low.x;
+      y = low.y;
+      z = low.z;
+      double perRow = 1 / (high.y - low.y);
+      dx = (high.x - low.x) * perRow;
+      dz = (high.z - low.z) * perRow;
+      least = Math.min(low.column, high.column);
+      most = Math.max(low.column, high.column);
+    }
+
+    /** The first column at or right of a crossing, held between those of the edge's two ends. */
+    int column(double crossing) {
+      return Math.max(least, Math.min(most, (int) Math.ceil(crossing)));
+    }
   }
 }

@@ -15,10 +15,10 @@ class SheetMeshTest {
   private static final int NX = 2 * SheetMesh.TILE + 1;
   private static final int NY = 3 * SheetMesh.TILE + 1;
 
-  private static double[] ones() {
-    double[] s = new double[NX * NY];
-    Arrays.fill(s, 1);
-    return s;
+  private static double[] all(double play) {
+    double[] p = new double[NX * NY];
+    Arrays.fill(p, play);
+    return p;
   }
 
   @Test
@@ -27,7 +27,7 @@ class SheetMeshTest {
     for (int o = 0; o < h.length; o++) {
       h[o] = 0.25 * (o % NX) - 0.5 * Math.floorDiv(o, NX);
     }
-    assertEquals(2 * 6 * 3, SheetMesh.of(h, ones(), NX, NY, 1e-9).length);
+    assertEquals(2 * 6 * 3, SheetMesh.of(h, all(1e-9), NX, NY).length);
   }
 
   /** Every edge inside has two triangles, in opposite directions; the plan area is all of it. */
@@ -45,7 +45,7 @@ class SheetMeshTest {
           h[o] += 5 * Math.exp(-d * d);
         }
       }
-      int[] t = SheetMesh.of(h, ones(), NX, NY, 0.05);
+      int[] t = SheetMesh.of(h, all(0.05), NX, NY);
       assertTrue(t.length / 3 < 2 * (NX - 1) * (NY - 1), "fewer than all");
       Map<Long, Integer> edges = new HashMap<>();
       long area = 0;
@@ -88,7 +88,21 @@ class SheetMeshTest {
   void withoutToleranceEveryRoughNodeIsUsed() {
     Random random = new Random(5);
     double[] h = random.doubles(NX * NY).toArray();
-    int[] t = SheetMesh.of(h, ones(), NX, NY, 0);
+    int[] t = SheetMesh.of(h, all(0), NX, NY);
     assertEquals(2 * (NX - 1) * (NY - 1), t.length / 3);
+  }
+
+  /** A node that may not be off is drawn, whatever those round it may be. */
+  @Test
+  void theStrictestNodeOfATriangleCounts() {
+    Random random = new Random(7);
+    for (int round = 0; round < 20; round++) {
+      double[] h = random.doubles(NX * NY).toArray();
+      double[] play = all(2);
+      assertEquals(2 * 6 * 3, SheetMesh.of(h, play, NX, NY).length);
+      int strict = random.nextInt(NX * NY);
+      play[strict] = 0;
+      assertTrue(Arrays.stream(SheetMesh.of(h, play, NX, NY)).anyMatch(o -> o == strict));
+    }
   }
 }

@@ -3,6 +3,7 @@ package org.castwright.solid.manifold;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
@@ -30,6 +31,8 @@ public final class ManifoldKernel implements SolidKernel {
   /** Facets of the balls that warm the code up: enough to visit the usual paths, a few ms. */
   private static final int WARM_UP_SIDES = 24;
 
+  private static final int LONG_JOB_SIDES = 100;
+
   private final EnginePool pool;
 
   public ManifoldKernel() {
@@ -47,12 +50,34 @@ public final class ManifoldKernel implements SolidKernel {
    * the kernel is closed meanwhile.
    */
   public void warmUp() {
-    TriMesh ball = Primitives.sphere(1, WARM_UP_SIDES);
-    Solid a = solid("ball", ball);
-    Solid b = solid("shifted ball", ball.translated(new Vec3(0.5, 0.25, 0.125)));
+    warmUp(
+        WARM_UP_SIDES,
+        (a, b) -> {
+          difference("warm-up", a, List.of(b));
+          overlap(a, Vec3.X, b);
+        });
+  }
+
+  /**
+   * As {@link #warmUp()}, for a long job on large bodies: one of ten thousand triangles is joined
+   * and split too, for some seconds of a core that such a job leaves idle, so that Java has
+   * compiled most of the code when bodies of a hundred thousand come.
+   */
+  public void warmUpWell() {
+    warmUp();
+    warmUp(
+        LONG_JOB_SIDES,
+        (a, b) -> {
+          union("warm-up", List.of(a, b));
+          split(a, b);
+        });
+  }
+
+  private void warmUp(int sides, BiConsumer<Solid, Solid> work) {
     try {
-      difference("warm-up", a, List.of(b));
-      overlap(a, Vec3.X, b);
+      TriMesh ball = Primitives.sphere(1, sides);
+      TriMesh shifted = ball.translated(new Vec3(0.5, 0.25, 0.125));
+      work.accept(solid("ball", ball), solid("shifted ball", shifted));
     } catch (IllegalStateException e) {
       if (!pool.closed()) {
         throw e;

@@ -192,6 +192,7 @@ class ErrorsTest {
     ManifoldKernel closed = new ManifoldKernel();
     closed.close();
     closed.warmUp();
+    closed.warmUpWell();
     Solid ball = new Solid("ball", Primitives.sphere(1, 12));
     assertThrows(
         IllegalStateException.class,

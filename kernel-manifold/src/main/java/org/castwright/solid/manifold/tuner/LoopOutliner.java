@@ -27,6 +27,12 @@ final class LoopOutliner {
   /** Loops of fewer instructions stay: measured, moving only those of 300 halves the speed. */
   private static final int SHORTEST = 30;
 
+  /** Methods above this many bytes are never compiled by HotSpot. */
+  private static final int HUGE = 8000;
+
+  /** In those loops of as few instructions are moved too, or they would stay interpreted. */
+  private static final int SHORTEST_IN_HUGE = 8;
+
   /** Stack that new calls may need: up to {@link Cut#MOST_PARAMETER_SLOTS} and a few. */
   private static final int MORE_STACK = Cut.MOST_PARAMETER_SLOTS + 8;
 
@@ -52,10 +58,17 @@ final class LoopOutliner {
 
   private void takeApart(MethodNode method, Deque<MethodNode> open) {
     method.maxStack += MORE_STACK;
+    moveLoops(method, SHORTEST, open);
+    if (size(method) > HUGE) {
+      moveLoops(method, SHORTEST_IN_HUGE, open);
+    }
+  }
+
+  private void moveLoops(MethodNode method, int shortest, Deque<MethodNode> open) {
     Set<AbstractInsnNode> refused = new HashSet<>();
     while (true) {
       MethodCode now = new MethodCode(method);
-      int[] loop = nextLoop(now, refused);
+      int[] loop = nextLoop(now, shortest, refused);
       if (loop == null) {
         return;
       }
@@ -74,7 +87,7 @@ final class LoopOutliner {
   }
 
   /** The first and last instruction of the first outermost loop worth moving, or null. */
-  private int[] nextLoop(MethodCode now, Set<AbstractInsnNode> refused) {
+  private int[] nextLoop(MethodCode now, int shortest, Set<AbstractInsnNode> refused) {
     TreeMap<Integer, Integer> lastBackEdge = new TreeMap<>();
     for (int i = 0; i < now.length(); i++) {
       for (LabelNode target : now.targets(i)) {
@@ -87,7 +100,7 @@ final class LoopOutliner {
     AbstractInsnNode whole = wholeLoops.get(now.method());
     for (Map.Entry<Integer, Integer> loop : lastBackEdge.entrySet()) {
       AbstractInsnNode header = now.at(loop.getKey());
-      if (loop.getValue() - loop.getKey() >= SHORTEST
+      if (loop.getValue() - loop.getKey() >= shortest
           && header != whole
           && !refused.contains(header)) {
         return new int[] {loop.getKey(), loop.getValue()};
