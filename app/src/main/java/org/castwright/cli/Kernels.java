@@ -1,5 +1,6 @@
 package org.castwright.cli;
 
+import java.util.function.Consumer;
 import org.castwright.plan.MoldOptions;
 import org.castwright.solid.manifold.ManifoldKernel;
 
@@ -10,24 +11,19 @@ final class Kernels {
 
   /** A kernel whose classes load on another thread while files are read. */
   static ManifoldKernel warming() {
-    ManifoldKernel kernel = new ManifoldKernel();
-    start(kernel::warmUp);
-    return kernel;
+    return warming(ManifoldKernel::warmUp);
   }
 
-  /** One that is got ready well for a mold of many pieces, which keeps it busy for long. */
+  /** The same, got ready well for a mold of many pieces, which keeps it busy for long. */
   static ManifoldKernel warmingFor(MoldOptions options) {
-    if (options.pieces() == 2) {
-      return warming();
-    }
-    ManifoldKernel kernel = new ManifoldKernel();
-    start(kernel::warmUpWell);
-    return kernel;
+    return options.pieces() == 2 ? warming() : warming(ManifoldKernel::warmUpWell);
   }
 
-  private static void start(Runnable warmUp) {
-    Thread warm = new Thread(warmUp, "warm up the solid kernel");
+  private static ManifoldKernel warming(Consumer<ManifoldKernel> warmUp) {
+    ManifoldKernel kernel = new ManifoldKernel();
+    Thread warm = new Thread(() -> warmUp.accept(kernel), "warm up the solid kernel");
     warm.setDaemon(true);
     warm.start();
+    return kernel;
   }
 }

@@ -73,26 +73,26 @@ final class Shade {
     if (row.length < nx * ny) {
       row = new float[nx * ny];
     }
-    for (int j = 0; j < ny; j++) {
-      int o = j * nx;
-      for (int i = 1; i + 1 < nx; i++) {
-        row[o + i] = Math.min(Math.min(above[o + i - 1], above[o + i]), above[o + i + 1]);
-      }
-    }
-    for (int o = nx; o < (ny - 1) * nx; o++) {
-      above[o] = Math.min(Math.min(row[o - nx], row[o]), row[o + nx]);
-    }
+    least(above, row, 1, nx * ny);
+    least(row, above, nx, nx * ny);
     open(above, nx, ny, Float.NEGATIVE_INFINITY);
-    for (int j = 0; j < ny; j++) {
-      int o = j * nx;
-      for (int i = 1; i + 1 < nx; i++) {
-        row[o + i] = Math.max(Math.max(below[o + i - 1], below[o + i]), below[o + i + 1]);
-      }
-    }
-    for (int o = nx; o < (ny - 1) * nx; o++) {
-      below[o] = Math.max(Math.max(row[o - nx], row[o]), row[o + nx]);
-    }
+    most(below, row, 1, nx * ny);
+    most(row, below, nx, nx * ny);
     open(below, nx, ny, Float.POSITIVE_INFINITY);
+  }
+
+  /** The least of each of {@code n} numbers and the two so far from it, but at the ends. */
+  private static void least(float[] of, float[] to, int apart, int n) {
+    for (int o = apart; o < n - apart; o++) {
+      to[o] = Math.min(Math.min(of[o - apart], of[o]), of[o + apart]);
+    }
+  }
+
+  /** As {@link #least}, the most: spelled out, for this is the inner loop of the search. */
+  private static void most(float[] of, float[] to, int apart, int n) {
+    for (int o = apart; o < n - apart; o++) {
+      to[o] = Math.max(Math.max(of[o - apart], of[o]), of[o + apart]);
+    }
   }
 
   /** Columns of the rim see past the casting. */

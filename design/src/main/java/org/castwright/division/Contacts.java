@@ -3,7 +3,6 @@ package org.castwright.division;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.survey.Raster;
 
@@ -31,7 +30,6 @@ final class Contacts {
   private final PullColumns view;
   private final List<Sheet> left;
   private final Facing facing;
-  private final Box3 block;
   private final int nx;
   private final int ny;
   private final double[] deep;
@@ -51,11 +49,10 @@ final class Contacts {
   /** How firmly columns are drawn to it. */
   final double[] weight;
 
-  Contacts(PullColumns view, List<Sheet> left, Facing facing, Box3 block) {
+  Contacts(PullColumns view, List<Sheet> left, Facing facing) {
     this.view = view;
     this.left = left;
     this.facing = facing;
-    this.block = block;
     nx = view.raster.nx();
     ny = view.raster.ny();
     deep = new double[nx * ny];
@@ -149,19 +146,12 @@ final class Contacts {
         by[o] = (byte) n;
       }
     }
-    double d = outside(p);
+    double d = view.outside(p);
     if (d > most) {
       most = d;
       by[o] = OUTSIDE;
     }
     return most;
-  }
-
-  private double outside(Vec3 p) {
-    Vec3 a = block.min().minus(p);
-    Vec3 b = p.minus(block.max());
-    return Math.max(
-        Math.max(a.x(), b.x()), Math.max(Math.max(a.y(), b.y()), Math.max(a.z(), b.z())));
   }
 
   /** Out of what a column is deepest in, into the space. */
@@ -175,8 +165,8 @@ final class Contacts {
 
   /** Square to the face of the block that a point is farthest past, toward the middle. */
   private Vec3 inward(Vec3 p) {
-    Vec3 c = block.center();
-    Vec3 h = block.size().times(0.5);
+    Vec3 c = view.block.center();
+    Vec3 h = view.block.size().times(0.5);
     double a = Math.abs(p.x() - c.x()) - h.x();
     double b = Math.abs(p.y() - c.y()) - h.y();
     double g = Math.abs(p.z() - c.z()) - h.z();

@@ -100,7 +100,7 @@ public final class Division {
       if (n + 1 < order.length) {
         List<Sheet> left = List.copyOf(sheets);
         SheetColumns ask = new SheetColumns(shares, views, exact, rank, order[n], block, left);
-        Contacts contacts = new Contacts(ask.view, left, facing, block);
+        Contacts contacts = new Contacts(ask.view, left, facing);
         sheets.add(new Sheet(ask.view, Membrane.of(ask, contacts)));
       }
     }

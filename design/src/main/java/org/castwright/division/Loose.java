@@ -69,8 +69,7 @@ public final class Loose {
    */
   public static List<Solid> handed(
       List<Solid> pieces, List<Vec3> pulls, List<Solid> cast, SolidKernel kernel) {
-    // to join and look each time takes a boolean of the whole piece; once for all nearly always
-    // does
+    // one boolean of a whole piece for all it is given does nearly always
     return new Loose(pieces, pulls, cast, kernel, false)
         .handed()
         .or(() -> new Loose(pieces, pulls, cast, kernel, true).handed())

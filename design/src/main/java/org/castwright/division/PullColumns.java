@@ -80,6 +80,14 @@ final class PullColumns {
     narrow = extreme(1, false);
   }
 
+  /** How far a point lies past the faces of the block, mm; negative inside. */
+  double outside(Vec3 p) {
+    Vec3 a = block.min().minus(p);
+    Vec3 b = p.minus(block.max());
+    return Math.max(
+        Math.max(a.x(), b.x()), Math.max(Math.max(a.y(), b.y()), Math.max(a.z(), b.z())));
+  }
+
   private static int tiled(double columns) {
     int least = (int) Math.ceil(columns) + 2 * MARGIN;
     return (least / SheetMesh.TILE + 1) * SheetMesh.TILE + 1;

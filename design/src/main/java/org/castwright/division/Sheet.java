@@ -152,7 +152,7 @@ public final class Sheet {
 
   /** How far the sheet may be drawn off its height at a node, mm. */
   private double play(int o) {
-    if (outsideBlock(o)) {
+    if (view.outside(point(o, h[o])) > UNSEEN) {
       return UNSEEN;
     }
     if (h[o] > view.wide[o] + ABOVE) {
@@ -161,15 +161,6 @@ public final class Sheet {
     }
     double deep = Math.min(view.narrow[o] - h[o], h[o] - view.under[o]);
     return Math.max(BY_CASTING, Math.min(UNSEEN, deep / DEPTHS));
-  }
-
-  private boolean outsideBlock(int o) {
-    Vec3 p = point(o, h[o]);
-    Vec3 low = view.block.min();
-    Vec3 high = view.block.max();
-    return Math.max(low.x() - p.x(), p.x() - high.x()) > UNSEEN
-        || Math.max(low.y() - p.y(), p.y() - high.y()) > UNSEEN
-        || Math.max(low.z() - p.z(), p.z() - high.z()) > UNSEEN;
   }
 
   /** Rim nodes counter-clockwise. */
