@@ -180,7 +180,9 @@ final class Ink {
     int cy = (int) Math.floor(y) - l.top();
     for (int row = Math.max(0, cy - r); row <= Math.min(l.rows - 1, cy + r); row++) {
       for (int i = Math.max(0, cx - r); i <= Math.min(width - 1, cx + r); i++) {
-        double d = Math.hypot(i + 0.5 - x, row + l.top() + 0.5 - y);
+        double dx = i + 0.5 - x;
+        double dy = row + l.top() + 0.5 - y;
+        double d = Math.sqrt(dx * dx + dy * dy);
         double cover = Math.min(1, radius + 0.5 - d);
         if (cover > 0) {
           touch.at(row * width + i, (float) cover);

@@ -1,5 +1,6 @@
 package org.castwright.division;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -26,6 +27,9 @@ final class Contacts {
   private static final double FIRM = 1;
 
   private static final double BEYOND = 0.3;
+
+  /** Rows of columns that one thread draws at a time. */
+  private static final int BAND = 16;
 
   private final PullColumns view;
   private final List<Sheet> left;
@@ -75,20 +79,24 @@ final class Contacts {
     Arrays.fill(near, Float.POSITIVE_INFINITY);
     Arrays.fill(aim, Double.NaN);
     Arrays.fill(weight, 0);
+    List<Contact> contacts = new ArrayList<>();
     for (int o = 0; o < deep.length; o++) {
-      if (o % nx + 1 < nx) {
-        meet(o, o + 1, heights);
+      if (o % nx + 1 < nx && deep[o] > 0 != deep[o + 1] > 0) {
+        meet(o, o + 1, heights, contacts);
       }
-      if (o + nx < deep.length) {
-        meet(o, o + nx, heights);
+      if (o + nx < deep.length && deep[o] > 0 != deep[o + nx] > 0) {
+        meet(o, o + nx, heights, contacts);
       }
     }
+    IntStream.range(0, (ny + BAND - 1) / BAND)
+        .parallel()
+        .forEach(k -> contacts.forEach(c -> spread(c, k * BAND, Math.min(ny, (k + 1) * BAND) - 1)));
   }
 
-  private void meet(int o, int p, double[] heights) {
-    if (deep[o] > 0 == deep[p] > 0) {
-      return;
-    }
+  /** A place in columns and mm, and the way into the space there, in the frame of the pull. */
+  private record Contact(double x, double y, double z, Vec3 normal) {}
+
+  private void meet(int o, int p, double[] heights, List<Contact> contacts) {
     int in = deep[o] > 0 ? o : p;
     int out = o + p - in;
     double t = Double.isInfinite(deep[out]) ? 0.5 : deep[in] / (deep[in] - deep[out]);
@@ -99,17 +107,21 @@ final class Contacts {
     double z = heights[in] + t * (heights[out] - heights[in]);
     Vec3 n = normal(in, heights[in], at(x, y, z));
     if (n.length() > 1e-6) {
-      spread(x, y, z, view.frame.toLocal(n.unit()));
+      contacts.add(new Contact(x, y, z, view.frame.toLocal(n.unit())));
     }
   }
 
-  private void spread(double x, double y, double z, Vec3 normal) {
+  /** Draws the columns about a contact to it that stand in some rows. */
+  private void spread(Contact c, int from, int to) {
+    double x = c.x;
+    double y = c.y;
+    Vec3 normal = c.normal;
     double pixel = view.raster.pixel();
     double reach = Math.max(LEAST_REACH, REACH / pixel);
     int i0 = Math.max(0, (int) Math.ceil(x - reach));
     int i1 = Math.min(nx - 1, (int) Math.floor(x + reach));
-    int j0 = Math.max(0, (int) Math.ceil(y - reach));
-    int j1 = Math.min(ny - 1, (int) Math.floor(y + reach));
+    int j0 = Math.max(from, (int) Math.ceil(y - reach));
+    int j1 = Math.min(to, (int) Math.floor(y + reach));
     for (int j = j0; j <= j1; j++) {
       for (int i = i0; i <= i1; i++) {
         double dx = i - x;
@@ -127,7 +139,7 @@ final class Contacts {
             away > 0
                 ? Math.max(-STEEP, Math.min(STEEP, normal.z() / away))
                 : Math.signum(normal.z()) * STEEP;
-        aim[o] = z + side * slope * d * pixel;
+        aim[o] = c.z + side * slope * d * pixel;
         double w = 1 - d / reach;
         weight[o] = (inside ? BEYOND : FIRM) * w * w;
       }

@@ -2,6 +2,7 @@ package org.castwright.division;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
@@ -48,7 +49,8 @@ public final class Division {
   /**
    * Divides the space of a mold.
    *
-   * @param casting closed mesh, with gate and vents, mm; may reach out of the block
+   * @param casting closed mesh, with gate and vents, whose shells may overlap it, mm; may reach out
+   *     of the block
    * @param block the box of the block
    * @param directions unit vectors, 1 to 8, in any order
    * @param asked what the maker asks
@@ -65,28 +67,23 @@ public final class Division {
     progress.at("division", 0);
     double cell = Math.max(LEAST_CELL, block.longestSide() / CELLS);
     double apart = Math.min(cell / COLUMNS, WIDEST);
-    Cells cells = new Cells(casting, block, cell);
     List<PullColumns> views =
         directions.parallelStream()
             .map(d -> new PullColumns(casting, block, d, apart, PLAY * cell))
             .toList();
     Freedom exact = ShadowFreedom.of(casting, directions, releaseMm, MOST_PIXELS);
-    Cells large = new Cells(casting, block, COARSER * cell);
+    CompletableFuture<Beside> later =
+        CompletableFuture.supplyAsync(() -> Beside.of(casting, block, cell, exact));
+    Beside large = Beside.of(casting, block, COARSER * cell, exact);
     Shares coarse =
         Shares.coarse(
-            large,
-            views,
-            new Rubs(large, casting, exact),
-            asked,
-            p -> progress.at("division", SHARED * p / 2));
+            large.cells, views, large.rubs, asked, p -> progress.at("division", SHARED * p / 2));
+    Beside fine = later.join();
+    Cells cells = fine.cells;
     Shares shares =
         Shares.fine(
-            cells,
-            views,
-            new Rubs(cells, casting, exact),
-            coarse,
-            p -> progress.at("division", SHARED * (1 + p) / 2));
-    Facing facing = new Facing(casting, cells);
+            cells, views, fine.rubs, coarse, p -> progress.at("division", SHARED * (1 + p) / 2));
+    Facing facing = fine.facing;
     int[] order = shares.order;
     int[] rank = new int[order.length];
     for (int i = 0; i < order.length; i++) {
@@ -107,6 +104,14 @@ public final class Division {
     progress.at("division", 1);
     List<String> notes = asked.order() ? coarse.firstTaken.words() : List.of();
     return new Division(List.copyOf(pulls), List.copyOf(sheets), cells, notes);
+  }
+
+  /** Cells, and what the casting says beside them. */
+  private record Beside(Cells cells, Rubs rubs, Facing facing) {
+    static Beside of(TriMesh casting, Box3 block, double cell, Freedom exact) {
+      Cells cells = new Cells(casting, block, cell);
+      return new Beside(cells, new Rubs(cells, casting, exact), new Facing(casting, cells));
+    }
   }
 
   /** Pulls in the order the pieces leave. */
@@ -140,13 +145,13 @@ public final class Division {
   }
 
   /**
-   * Cuts a body along the sheets.
+   * Cuts a body along the sheets. What hangs on no piece then stays with the one on whose side of
+   * the sheets it lies, until {@link Loose} hands it on.
    *
    * @param space the block less the casting
-   * @param cast what pieces must get past
    * @return a body for each piece, in order
    */
-  public List<Solid> cut(Solid space, List<Solid> cast, SolidKernel kernel, Progress progress) {
+  public List<Solid> cut(Solid space, SolidKernel kernel, Progress progress) {
     List<Solid> out = new ArrayList<>();
     Solid rest = space;
     for (int n = 0; n < sheets.size(); n++) {
@@ -157,8 +162,7 @@ public final class Division {
       rest = cut.outside();
     }
     out.add(rest);
-    List<Solid> handed = Loose.handed(out, pulls, cast, kernel);
     progress.at("pieces", 1);
-    return handed;
+    return out;
   }
 }

@@ -1,8 +1,12 @@
 package org.castwright.division;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.castwright.geom.Vec3;
 import org.castwright.solid.Solid;
@@ -26,37 +30,44 @@ public final class Loose {
   /** A body with less than this share of its side's volume has fallen off. */
   private static final double SMALL = 0.02;
 
+  /** A body that holds no more than the parts in it, up to this share, is of nothing else. */
+  private static final double ALONE = 1.01;
+
   private final List<Solid> pieces;
   private final List<Vec3> pulls;
   private final List<Solid> cast;
   private final SolidKernel kernel;
 
-  /** Whether what a piece is given is joined to it at once, and seen to hold there. */
-  private final boolean joinsAtOnce;
+  /** For each piece the bodies it is of at first, the largest first. */
+  private final List<List<Solid>> first;
 
-  /** For each piece the bodies it is of, the largest first. */
-  private final List<List<Solid>> bodies = new ArrayList<>();
+  /** For each piece what of it is loose, and with which pieces that gets past the casting. */
+  private final List<Map<Solid, boolean[]>> loose = new ArrayList<>();
 
-  /** For each piece what it was given and is not joined to yet. */
+  /** For each part the pieces it was given to and did not hold to. */
+  private final Map<Solid, Set<Integer>> refused = new HashMap<>();
+
+  /** For each piece the bodies that stay with it. */
+  private final List<List<Solid>> kept = new ArrayList<>();
+
+  /** For each piece what it is given. */
   private final List<List<Solid>> given = new ArrayList<>();
 
-  private final boolean[] changed;
+  /** The pieces as they were joined last, and of what. */
+  private List<Solid> out;
 
-  private Loose(
-      List<Solid> pieces,
-      List<Vec3> pulls,
-      List<Solid> cast,
-      SolidKernel kernel,
-      boolean joinsAtOnce) {
+  private List<List<Solid>> of;
+
+  private Loose(List<Solid> pieces, List<Vec3> pulls, List<Solid> cast, SolidKernel kernel) {
     this.pieces = pieces;
     this.pulls = pulls;
     this.cast = cast;
     this.kernel = kernel;
-    this.joinsAtOnce = joinsAtOnce;
-    changed = new boolean[pieces.size()];
-    for (Solid piece : pieces) {
-      bodies.add(kernel.decompose(piece));
-      given.add(new ArrayList<>());
+    first = pieces.parallelStream().map(kernel::decompose).toList();
+    out = pieces;
+    of = first;
+    for (int i = 0; i < pieces.size(); i++) {
+      loose.add(loose(i));
     }
   }
 
@@ -69,53 +80,90 @@ public final class Loose {
    */
   public static List<Solid> handed(
       List<Solid> pieces, List<Vec3> pulls, List<Solid> cast, SolidKernel kernel) {
-    // one boolean of a whole piece for all it is given does nearly always
-    return new Loose(pieces, pulls, cast, kernel, false)
-        .handed()
-        .or(() -> new Loose(pieces, pulls, cast, kernel, true).handed())
-        .orElseThrow();
+    Loose loose = new Loose(pieces, pulls, cast, kernel);
+    // to join whole pieces for each part would take long: what does not hold is given anew
+    do {
+      loose.hand();
+    } while (loose.refuses());
+    return loose.out;
   }
 
-  /** The pieces, or none if one was given what does not hold to it. */
-  private Optional<List<Solid>> handed() {
+  /** Hands on, and joins the pieces that are of something else then. */
+  private void hand() {
+    kept.clear();
+    kept.addAll(first);
+    given.clear();
+    pieces.forEach(p -> given.add(new ArrayList<>()));
     for (int i = 0; i < pieces.size(); i++) {
       hand(i);
     }
-    List<Solid> out =
+    List<List<Solid>> now = IntStream.range(0, pieces.size()).mapToObj(this::all).toList();
+    out =
         IntStream.range(0, pieces.size())
             .parallel()
-            .mapToObj(i -> changed[i] ? joined(i, all(i)) : pieces.get(i))
+            .mapToObj(i -> now.get(i).equals(of.get(i)) ? out.get(i) : joined(i, now.get(i)))
             .toList();
-    for (int i = 0; i < pieces.size(); i++) {
-      if (!given.get(i).isEmpty() && kernel.decompose(out.get(i)).size() > bodies.get(i).size()) {
-        return Optional.empty();
+    of = now;
+  }
+
+  /**
+   * Whether some parts do not hold to the pieces they were given to; they are told from then on.
+   */
+  private boolean refuses() {
+    boolean any = false;
+    for (int i = 0; i < out.size(); i++) {
+      if (given.get(i).isEmpty()) {
+        continue;
+      }
+      List<Solid> now = kernel.decompose(out.get(i));
+      for (Solid body : now.subList(1, now.size())) {
+        List<Solid> within = given.get(i).stream().filter(part -> mostly(part, body)).toList();
+        if (body.volume() < ALONE * within.stream().mapToDouble(Solid::volume).sum()) {
+          for (Solid part : within) {
+            any |= refused.computeIfAbsent(part, p -> new HashSet<>()).add(i);
+          }
+        }
       }
     }
-    return Optional.of(out);
+    return any;
+  }
+
+  private boolean mostly(Solid part, Solid body) {
+    return kernel.overlap(part, Vec3.ZERO, body) > part.volume() / 2;
   }
 
   private Solid joined(int piece, List<Solid> of) {
     return of.size() == 1 ? of.get(0) : kernel.union(pieces.get(piece).name(), of);
   }
 
-  private void hand(int from) {
-    List<Solid> parts = bodies.get(from);
-    List<Solid> loose = new ArrayList<>();
+  private Map<Solid, boolean[]> loose(int from) {
+    List<Solid> parts = first.get(from);
+    List<Solid> small = new ArrayList<>();
     for (Solid part : parts.subList(Math.min(1, parts.size()), parts.size())) {
       double volume = part.volume();
       if (volume < SMALL * parts.get(0).volume() && volume >= CRUMB) {
-        loose.add(part);
+        small.add(part);
       }
     }
-    List<boolean[]> past = loose.parallelStream().map(p -> pastCasting(p, from)).toList();
+    List<boolean[]> past = small.parallelStream().map(p -> pastCasting(p, from)).toList();
+    Map<Solid, boolean[]> out = new LinkedHashMap<>();
+    for (int k = 0; k < past.size(); k++) {
+      out.put(small.get(k), past.get(k));
+    }
+    return out;
+  }
+
+  private void hand(int from) {
     List<Solid> gone = new ArrayList<>();
-    for (int i = 0; i < loose.size(); i++) {
-      if (given(loose.get(i), from, past.get(i))) {
-        gone.add(loose.get(i));
-      }
-    }
-    bodies.set(from, without(parts, gone));
-    changed[from] |= !gone.isEmpty();
+    loose
+        .get(from)
+        .forEach(
+            (part, past) -> {
+              if (given(part, from, past)) {
+                gone.add(part);
+              }
+            });
+    kept.set(from, without(kept.get(from), gone));
   }
 
   private static List<Solid> without(List<Solid> all, List<Solid> some) {
@@ -124,7 +172,7 @@ public final class Loose {
 
   /** All a piece is of. */
   private List<Solid> all(int piece) {
-    List<Solid> out = new ArrayList<>(bodies.get(piece));
+    List<Solid> out = new ArrayList<>(kept.get(piece));
     out.addAll(given.get(piece));
     return out;
   }
@@ -139,29 +187,14 @@ public final class Loose {
   }
 
   private boolean given(Solid part, int from, boolean[] pastCasting) {
+    Set<Integer> not = refused.getOrDefault(part, Set.of());
     for (int to = 0; to < pieces.size(); to++) {
-      if (pastCasting[to] && leaves(part, from, to) && holds(part, to)) {
-        changed[to] = true;
+      if (pastCasting[to] && !not.contains(to) && leaves(part, from, to)) {
+        given.get(to).add(part);
         return true;
       }
     }
     return false;
-  }
-
-  /** Gives a part to a piece. */
-  private boolean holds(Solid part, int to) {
-    if (!joinsAtOnce) {
-      given.get(to).add(part);
-      return true;
-    }
-    List<Solid> all = all(to);
-    all.add(part);
-    List<Solid> now = kernel.decompose(kernel.union(pieces.get(to).name(), all));
-    boolean holds = now.size() <= bodies.get(to).size();
-    if (holds) {
-      bodies.set(to, now);
-    }
-    return holds;
   }
 
   /** Whether a part of one piece can leave with another, and lets those leave that do before. */

@@ -1,5 +1,6 @@
 package org.castwright.division;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleConsumer;
 import java.util.stream.IntStream;
@@ -31,6 +32,9 @@ final class Shares {
   /** A share less than twice so many cells thick is thin. */
   private static final int THIN = 2;
 
+  /** A share that settles whose a place is, if its piece frees it at all. */
+  static final float CLEAR = 0.7f;
+
   /** Worth of a straight look at a facet, against a cell's share. */
   private static final float DRAFT = 0.5f;
 
@@ -55,6 +59,9 @@ final class Shares {
   final byte[] label;
   final float[][] share;
   int[] order;
+
+  /** The piece with a clear share of all eight corners from each cell up, or -1. */
+  private byte[] clear;
 
   /** What pieces take from each other in the order, before they give way to it. */
   Taken firstTaken;
@@ -108,6 +115,7 @@ final class Shares {
     s.wish(false);
     s.rounds(FINE_ROUNDS, 0, pulls, progress);
     s.inward();
+    s.clear();
     return s;
   }
 
@@ -329,13 +337,21 @@ final class Shares {
         .parallel()
         .forEach(
             layer -> {
-              int n = cells.nx * cells.ny;
-              for (int c = layer * n; c < (layer + 1) * n; c++) {
-                boolean any = in[c] == set;
-                for (int s = 0; s < 6 && !any; s++) {
-                  any = cells.has(c, s) && in[c + steps[s]] == set;
+              int row = cells.nx;
+              int n = row * cells.ny;
+              for (int j = 0; j < cells.ny; j++) {
+                for (int i = 0; i < row; i++) {
+                  int c = layer * n + j * row + i;
+                  boolean any =
+                      in[c] == set
+                          || (i > 0 && in[c - 1] == set)
+                          || (i + 1 < row && in[c + 1] == set)
+                          || (j > 0 && in[c - row] == set)
+                          || (j + 1 < cells.ny && in[c + row] == set)
+                          || (layer > 0 && in[c - n] == set)
+                          || (layer + 1 < cells.nz && in[c + n] == set);
+                  out[c] = any == set;
                 }
-                out[c] = any == set;
               }
             });
     return out;
@@ -447,6 +463,42 @@ final class Shares {
       }
       known = next;
     }
+  }
+
+  private void clear() {
+    clear = new byte[label.length];
+    int sy = cells.nx;
+    int sz = cells.nx * cells.ny;
+    Arrays.fill(clear, (byte) -1);
+    IntStream.range(0, cells.nz - 1)
+        .parallel()
+        .forEach(
+            layer -> {
+              for (int j = 0; j + 1 < cells.ny; j++) {
+                for (int i = 0; i + 1 < cells.nx; i++) {
+                  int c = layer * sz + j * sy + i;
+                  for (int p = 0; p < pieces; p++) {
+                    float[] u = share[p];
+                    if (Math.min(least(u, c, sy), least(u, c + sz, sy)) > CLEAR) {
+                      clear[c] = (byte) p;
+                    }
+                  }
+                }
+              }
+            });
+  }
+
+  /** The least of a number at a cell, at the next, and at those beside both. */
+  private static float least(float[] u, int c, int sy) {
+    return Math.min(Math.min(u[c], u[c + 1]), Math.min(u[c + sy], u[c + sy + 1]));
+  }
+
+  /** The piece that has a clear share of all round a point on fine cells, or -1. */
+  int clearAt(double x, double y, double z) {
+    int i = (int) Math.max(0, Math.min(cells.nx - 1.001, (x - cells.x0) / cells.cell));
+    int j = (int) Math.max(0, Math.min(cells.ny - 1.001, (y - cells.y0) / cells.cell));
+    int k = (int) Math.max(0, Math.min(cells.nz - 1.001, (z - cells.z0) / cells.cell));
+    return clear[(k * cells.ny + j) * cells.nx + i];
   }
 
   /** The shares at a point, between the centers of cells. */

@@ -20,9 +20,6 @@ final class SheetColumns {
   /** Steps inside the casting to where a share ends there. */
   private static final int INSIDE_STEPS = 8;
 
-  /** A share that settles whose a place is, if its piece frees it at all. */
-  private static final double CLEAR = 0.7;
-
   /** How deep inside the casting a sheet runs at most, cells. */
   private static final double DEEP = 2;
 
@@ -53,10 +50,10 @@ final class SheetColumns {
   private static final double TRUSTED = 4;
 
   /** Sheets of the pieces that have left. */
-  private final List<Sheet> left;
+  private final Sheet[] left;
 
   private final Shares shares;
-  private final List<PullColumns> pulls;
+  private final PullColumns[] pulls;
   private final Freedom exact;
   private final int[] rank;
 
@@ -106,9 +103,9 @@ final class SheetColumns {
       int piece,
       Box3 block,
       List<Sheet> left) {
-    this.left = left;
+    this.left = left.toArray(Sheet[]::new);
     this.shares = shares;
-    this.pulls = pulls;
+    this.pulls = pulls.toArray(PullColumns[]::new);
     this.exact = exact;
     this.rank = rank;
     pieceAt = new int[rank.length];
@@ -281,7 +278,7 @@ final class SheetColumns {
     double y = foot.y() + w.y() * t;
     double z = foot.z() + w.z() * t;
     for (int i = 0; i < shares.pieces; i++) {
-      PullColumns p = pulls.get(i);
+      PullColumns p = pulls[i];
       int c = p.column(x, y, z);
       double height = p.height(x, y, z);
       if (rank[i] > order ? height >= p.roof[c] : rank[i] < order && height >= p.wide[c]) {
@@ -299,17 +296,22 @@ final class SheetColumns {
     if (gone(new Vec3(x, y, z))) {
       return -1;
     }
-    shares.at(x, y, z, u);
-    int wide = 0;
-    for (int i = 0; i < shares.pieces; i++) {
-      PullColumns p = pulls.get(i);
-      wide |= p.height(x, y, z) >= p.wide[p.column(x, y, z)] ? 1 << i : 0;
+    int sure = shares.clearAt(x, y, z);
+    if (sure >= 0 && (there & 1 << sure) != 0 && exact.frees(sure, x, y, z)) {
+      return rank[sure];
     }
+    shares.at(x, y, z, u);
     int most = best(u, ~0);
     int own = pieceAt[most];
-    boolean clear = u[own] > CLEAR;
-    int free = clear || wide == 0 ? exact.at(x, y, z) : 0;
-    return clear && (free & 1 << own) != 0 ? most : best(u, wide != 0 ? wide : free);
+    if (u[own] > Shares.CLEAR && exact.frees(own, x, y, z)) {
+      return most;
+    }
+    int wide = 0;
+    for (int i = 0; i < shares.pieces; i++) {
+      PullColumns p = pulls[i];
+      wide |= p.height(x, y, z) >= p.wide[p.column(x, y, z)] ? 1 << i : 0;
+    }
+    return best(u, wide != 0 ? wide : exact.at(x, y, z));
   }
 
   private boolean gone(Vec3 p) {

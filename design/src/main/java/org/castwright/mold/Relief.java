@@ -37,6 +37,9 @@ public final class Relief {
 
   private static final int SIDES = 12;
 
+  /** Corners of a hollow are rounded to floats, mm. */
+  private static final double ROUNDING = 1e-4;
+
   /** A part cut off that holds no more is left out, mm³. */
   private static final double CHIP = 1;
 
@@ -119,7 +122,7 @@ public final class Relief {
     progress.at("solids", CUT);
     hollows = less.stream().mapToInt(Less::hollows).sum();
     lips = less.stream().mapToInt(Less::lips).sum();
-    less.forEach(l -> l.filled.ifPresent(filled::add));
+    less.forEach(l -> filled.addAll(l.filled));
     List<Solid> rest = inOne(less.stream().map(Less::body).toList());
     double taken = volume(whole) - volume(rest);
     TriMesh cast = cast();
@@ -139,7 +142,7 @@ public final class Relief {
   private record Asked(List<Vec3> edges, List<Vec3> webs, boolean caught) {}
 
   /** A piece that gave something up, and what cast material fills of that. */
-  private record Less(Asked asked, Solid body, Optional<Solid> filled, int hollows, int lips) {}
+  private record Less(Asked asked, Solid body, List<Solid> filled, int hollows, int lips) {}
 
   private Less less(
       int i, Map<String, List<Vec3>> edges, Map<String, List<Vec3>> webs, Set<String> caught) {
@@ -157,22 +160,38 @@ public final class Relief {
 
   private Less less(Piece p, Solid body, Asked asked) {
     List<Solid> tools = new ArrayList<>();
-    List<Solid> fills = new ArrayList<>();
-    balls(asked.edges, RADIUS, tools, fills);
-    balls(asked.webs, WEB_RADIUS, tools, fills);
+    List<Ball> shut = new ArrayList<>();
+    balls(asked.edges, RADIUS, tools, shut);
+    balls(asked.webs, WEB_RADIUS, tools, shut);
     int round = tools.size();
     if (asked.caught) {
-      // lips lie against what is cast
-      List<Solid> held = lipsOf.computeIfAbsent(p.name(), n -> lips(body, p.pull()));
-      tools.addAll(held);
-      fills.addAll(held);
+      tools.addAll(lipsOf.computeIfAbsent(p.name(), n -> lips(body, p.pull())));
     }
     if (tools.isEmpty()) {
-      return new Less(asked, body, Optional.empty(), 0, 0);
+      return new Less(asked, body, List.of(), 0, 0);
     }
-    Optional<Solid> full = fills.isEmpty() ? Optional.empty() : Optional.of(filled(body, fills));
-    Solid rest = kernel.difference(body.name(), body, tools);
-    return new Less(asked, rest, full, round, tools.size() - round);
+    SolidKernel.Split cut = kernel.split(body, kernel.union("hollows", tools));
+    Solid rest = new Solid(body.name(), cut.outside().mesh());
+    return new Less(asked, rest, filled(cut.inside(), shut), round, tools.size() - round);
+  }
+
+  /** What cast material fills of what was cut away: lips lie against what is cast. */
+  private List<Solid> filled(Solid cut, List<Ball> shut) {
+    return shut.isEmpty()
+        ? List.of(cut)
+        : kernel.decompose(cut).stream().filter(c -> !within(c.mesh(), shut)).toList();
+  }
+
+  private static boolean within(TriMesh mesh, List<Ball> balls) {
+    return IntStream.range(0, mesh.vertexCount())
+        .allMatch(v -> balls.stream().anyMatch(b -> b.holds(mesh.vertex(v))));
+  }
+
+  /** A hollow. */
+  private record Ball(Vec3 center, double radius) {
+    boolean holds(Vec3 p) {
+      return p.minus(center).length() <= radius + ROUNDING;
+    }
   }
 
   private static double volume(List<Solid> bodies) {
@@ -200,7 +219,8 @@ public final class Relief {
     return out;
   }
 
-  private void balls(List<Vec3> places, double radius, List<Solid> tools, List<Solid> fills) {
+  /** Hollows at some places, and those of them that do not open to what is cast. */
+  private void balls(List<Vec3> places, double radius, List<Solid> tools, List<Ball> shut) {
     TriMesh shape = Primitives.sphere(radius, SIDES);
     Map<Vec3, Solid> balls = new LinkedHashMap<>();
     for (Vec3 p : places) {
@@ -214,8 +234,8 @@ public final class Relief {
     balls.forEach(
         (p, ball) -> {
           tools.add(ball);
-          if (open.get(p)) {
-            fills.add(ball);
+          if (!open.get(p)) {
+            shut.add(new Ball(p, radius));
           }
         });
   }
@@ -280,12 +300,6 @@ public final class Relief {
   private Solid met(Solid body, Solid cast, Vec3 shift) {
     Solid shifted = kernel.solid("shifted", FloatGrid.snap(cast.mesh().translated(shift)));
     return kernel.intersection("met", body, shifted);
-  }
-
-  /** What cast material fills of the hollows and lips that open to it. */
-  private Solid filled(Solid body, List<Solid> fills) {
-    Solid all = kernel.union("open hollows", fills);
-    return kernel.intersection("filled of " + body.name(), all, body);
   }
 
   private Mold mold(List<Solid> rest, TriMesh cast, double empty) {

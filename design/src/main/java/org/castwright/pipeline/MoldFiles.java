@@ -1,11 +1,11 @@
 package org.castwright.pipeline;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 import org.castwright.mesh.FloatGrid;
@@ -58,10 +58,6 @@ final class MoldFiles {
   static void write(Path dir, Mold mold) throws IOException {
     Files.createDirectories(dir.resolve("pieces"));
     Files.createDirectories(dir.resolve("print"));
-    for (Map.Entry<String, TriMesh> body : bodies(mold).entrySet()) {
-      String name = body.getKey().replace(".stl", "").replace('/', ' ');
-      StlWriter.write(dir.resolve(body.getKey()), body.getValue(), "castwright " + name + ", mm");
-    }
     List<NamedMesh> objects = new ArrayList<>();
     List<NamedMesh> shown = new ArrayList<>();
     for (Piece p : mold.pieces()) {
@@ -70,7 +66,33 @@ final class MoldFiles {
     }
     objects.add(new NamedMesh("casting", mold.casting()));
     shown.add(new NamedMesh("casting", mold.casting(), Colors.CASTING));
-    ThreeMfWriter.write(dir.resolve(PACKAGE), objects);
-    GlbWriter.write(dir.resolve(VIEW), shown);
+    List<Writing> files = new ArrayList<>();
+    files.add(() -> ThreeMfWriter.write(dir.resolve(PACKAGE), objects));
+    files.add(() -> GlbWriter.write(dir.resolve(VIEW), shown));
+    bodies(mold)
+        .forEach(
+            (file, mesh) -> {
+              String name = file.replace(".stl", "").replace('/', ' ');
+              files.add(
+                  () -> StlWriter.write(dir.resolve(file), mesh, "castwright " + name + ", mm"));
+            });
+    try {
+      files.parallelStream().forEach(Writing::runUnchecked);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  /** The writing of one file. */
+  private interface Writing {
+    void run() throws IOException;
+
+    default void runUnchecked() {
+      try {
+        run();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
   }
 }

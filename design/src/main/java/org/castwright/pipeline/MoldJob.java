@@ -21,6 +21,7 @@ import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Openings;
 import org.castwright.progress.Progress;
 import org.castwright.proof.Mend;
+import org.castwright.proof.Mender;
 import org.castwright.proof.Proof;
 import org.castwright.proof.ProofInput;
 import org.castwright.solid.SolidKernel;
@@ -158,6 +159,7 @@ public final class MoldJob {
       throws IOException {
     Progress watch = timings.watching(progress);
     MoldPlan plan = MoldPlan.of(model.mesh(), asked, kernel, watch);
+    System.gc();
     Mold cut = Mold.build(plan, kernel, watch);
     Path dir = folder.path();
     CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, cut));
@@ -169,6 +171,7 @@ public final class MoldJob {
       mold = relieved(model, cut, asked.leaveMm3(), watch);
       written = write(dir, model, mold, watch);
       timings.start("proof");
+      System.gc();
       proof = Proof.of(written.input, kernel, progress.as("proof"));
       timings.start("pour");
       pouring = PourFolder.advise(written.input, written.bare, PourFolder.Asked.of(mold), watch);
@@ -196,6 +199,7 @@ public final class MoldJob {
   /** A mold without what is too thin or caught, where small changes mend it. */
   private Mold relieved(Model model, Mold cut, double leaveMm3, Progress watch) throws IOException {
     Mold mold = cut;
+    Mender mender = new Mender(kernel, progress.as("thin places"));
     Mend mend = Mend.NOTHING;
     Relief relief = null;
     Set<String> changed = null;
@@ -203,7 +207,7 @@ public final class MoldJob {
       watch.at("thin places", 0);
       Report bare = report(model, mold, null, List.of());
       ProofInput input = ProofFolder.input(bare, MoldFiles.bodies(mold)::get);
-      Mend more = Proof.mend(input, changed, kernel, progress.as("thin places"));
+      Mend more = mender.look(input, changed);
       if (more.isEmpty()) {
         break;
       }

@@ -12,7 +12,6 @@ import org.castwright.division.SeamLines;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
-import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
 import org.castwright.seams.Wishes;
@@ -68,9 +67,7 @@ final class DividedPlanner {
     if (options.block() != BlockShape.BOX) {
       warnings.add("A mold with pieces that leave along any pulls is made as a box.");
     }
-    Solid body = kernel.solid("casting", casting);
-    List<Solid> cast = cast(body, pour);
-    TriMesh filled = filled(cast);
+    TriMesh filled = filled(casting, pour);
     Box3 box = block.box().mesh().bounds();
     Wishes wishes = options.wishes().placed(frame::pointToModel);
     Division division;
@@ -91,9 +88,9 @@ final class DividedPlanner {
     if (keys.size() < 2 * division.sheets().size()) {
       warnings.add("Some pieces have fewer than two keys: hold them in register by hand.");
     }
-    Solid space =
-        kernel.difference("space", kernel.solid("block", block.box().mesh()), List.of(body));
-    List<Solid> bodies = division.cut(space, cast, kernel, progress);
+    Solid whole = kernel.solid("block", block.box().mesh());
+    Solid space = kernel.difference("space", whole, List.of(kernel.solid("casting", casting)));
+    List<Solid> bodies = division.cut(space, kernel, progress);
     List<RawPiece> pieces = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
       pieces.add(new RawPiece(division.pulls().get(i), bodies.get(i)));
@@ -157,20 +154,10 @@ final class DividedPlanner {
   }
 
   /** The casting with its gate and vents. */
-  private List<Solid> cast(Solid casting, PourPlan pour) {
-    List<Solid> all = new ArrayList<>(List.of(casting));
-    for (Channel c : pour.channels()) {
-      for (TriMesh m : ChannelBody.of(c)) {
-        all.add(kernel.solid(c.name(), m));
-      }
-    }
-    return all;
-  }
-
-  private TriMesh filled(List<Solid> cast) {
-    return cast.size() == 1
-        ? cast.get(0).mesh()
-        : FloatGrid.snap(kernel.union("casting with channels", cast).mesh());
+  private static TriMesh filled(TriMesh casting, PourPlan pour) {
+    List<TriMesh> all = new ArrayList<>(List.of(casting));
+    pour.channels().forEach(c -> all.addAll(ChannelBody.of(c)));
+    return TriMesh.together(all);
   }
 
   private List<Feature> features(

@@ -10,8 +10,6 @@ import org.castwright.geom.Box3;
  */
 final class ColumnQuery {
 
-  private static final int MOST_ACROSS = 512;
-
   /** Shares of a bin that triangles are listed beyond their bounds: rounding loses no bin. */
   private static final double SLACK = 5e-4;
 
@@ -25,13 +23,16 @@ final class ColumnQuery {
   private final int[] start;
   private final int[] listed;
 
-  ColumnQuery(double[] uvw, int[] tri) {
+  /**
+   * @param mostAcross bins along the longer side at most: more are made slower and asked faster
+   */
+  ColumnQuery(double[] uvw, int[] tri, int mostAcross) {
     this.uvw = uvw;
     this.tri = tri;
     Box3 box = Box3.of(uvw);
     u0 = box.min().x();
     v0 = box.min().y();
-    int cells = (int) Math.max(1, Math.min(MOST_ACROSS, Math.sqrt(tri.length / 3.0)));
+    int cells = (int) Math.max(1, Math.min(mostAcross, Math.sqrt(tri.length / 3.0)));
     double side = Math.max(box.size().x(), box.size().y());
     step = side > 0 ? side / cells : 1;
     across = (int) (box.size().x() / step) + 1;
@@ -59,9 +60,17 @@ final class ColumnQuery {
     double va = uvw[3 * tri[3 * f] + 1];
     double vb = uvw[3 * tri[3 * f + 1] + 1];
     double vc = uvw[3 * tri[3 * f + 2] + 1];
+    double slack = step * SLACK;
+    int first = bin(Math.min(va, Math.min(vb, vc)), v0, along);
     int last = bin(Math.max(va, Math.max(vb, vc)), v0, along);
-    for (int j = bin(Math.min(va, Math.min(vb, vc)), v0, along); j <= last; j++) {
-      double slack = step * SLACK;
+    if (first == last) {
+      double ua = uvw[3 * tri[3 * f]];
+      double ub = uvw[3 * tri[3 * f + 1]];
+      double uc = uvw[3 * tri[3 * f + 2]];
+      put(f, first, Math.min(ua, Math.min(ub, uc)), Math.max(ua, Math.max(ub, uc)), at);
+      return;
+    }
+    for (int j = first; j <= last; j++) {
       double lowV = v0 + j * step - slack;
       double highV = v0 + (j + 1) * step + slack;
       double min = Double.POSITIVE_INFINITY;
@@ -72,18 +81,24 @@ final class ColumnQuery {
         if (Math.max(uvw[p + 1], uvw[q + 1]) < lowV || Math.min(uvw[p + 1], uvw[q + 1]) > highV) {
           continue;
         }
-        double first = clipped(p, q, lowV, highV);
-        double second = clipped(q, p, lowV, highV);
-        min = Math.min(min, Math.min(first, second));
-        max = Math.max(max, Math.max(first, second));
+        double one = clipped(p, q, lowV, highV);
+        double other = clipped(q, p, lowV, highV);
+        min = Math.min(min, Math.min(one, other));
+        max = Math.max(max, Math.max(one, other));
       }
-      int end = bin(max + slack, u0, across);
-      for (int i = bin(min - slack, u0, across); i <= end && max >= min; i++) {
-        if (at == null) {
-          start[j * across + i + 1]++;
-        } else {
-          listed[at[j * across + i]++] = f;
-        }
+      put(f, j, min, max, at);
+    }
+  }
+
+  /** Puts a triangle into the bins of row {@code j} from one u to another. */
+  private void put(int f, int j, double min, double max, int[] at) {
+    double slack = step * SLACK;
+    int end = bin(max + slack, u0, across);
+    for (int i = bin(min - slack, u0, across); i <= end && max >= min; i++) {
+      if (at == null) {
+        start[j * across + i + 1]++;
+      } else {
+        listed[at[j * across + i]++] = f;
       }
     }
   }
@@ -109,10 +124,13 @@ final class ColumnQuery {
       double i = Math.floor((u - u0) / step);
       double j = Math.floor((v - v0) / step);
       if (i >= 0 && i < across && j >= 0 && j < along) {
-        int b = ((int) j) * across + (int) i;
-        for (int k = start[b]; k < start[b + 1]; k++) {
-          int f = listed[k];
-          if (slice.cut(tri[3 * f], tri[3 * f + 1], tri[3 * f + 2], v)
+        int bin = ((int) j) * across + (int) i;
+        for (int k = start[bin]; k < start[bin + 1]; k++) {
+          int a = tri[3 * listed[k]];
+          int b = tri[3 * listed[k] + 1];
+          int c = tri[3 * listed[k] + 2];
+          if (!slice.misses(a, b, c, u)
+              && slice.cut(a, b, c, v)
               && u >= slice.lowU
               && u < slice.highU) {
             crossings.add(0, slice.heightAt(u), slice.entering);

@@ -14,6 +14,7 @@ final class Columns {
   private final Frame frame;
   private final TriMesh local;
   private final Spans spans;
+  private final int across;
 
   /** Made when first asked for: not every view is asked for other points. */
   private ColumnQuery query;
@@ -23,6 +24,7 @@ final class Columns {
     this.frame = frame;
     this.local = body.mesh().toLocal(frame);
     this.spans = sweep(grid);
+    this.across = Math.max(grid.across(), grid.along());
   }
 
   String name() {
@@ -44,7 +46,7 @@ final class Columns {
   }
 
   synchronized ColumnQuery.Probe probe() {
-    query = query == null ? new ColumnQuery(local.xyz(), local.tri()) : query;
+    query = query == null ? new ColumnQuery(local.xyz(), local.tri(), across) : query;
     return query.new Probe();
   }
 

@@ -96,19 +96,14 @@ record Lip(double width, double outlineLength, Vec3 where) {
     private int caught(double offset) {
       int n = 0;
       for (int i = 0; i < outline.size(); i++) {
+        double u = outline.u(i) + offset * outline.inwardU(i);
+        double v = outline.v(i) + offset * outline.inwardV(i);
+        Spans b = stillProbe.at(u, v);
+        if (b.isEmpty(0) || Ahead.depth(movingProbe.at(u, v), 0, b, 0, sign) <= DEPTH) {
+          continue;
+        }
         // where a narrow body ends at this offset its far side would be taken for a lip
-        if (stillAt(i, offset + BEYOND).isEmpty(0)) {
-          continue;
-        }
-        Spans b = stillAt(i, offset);
-        if (b.isEmpty(0)) {
-          continue;
-        }
-        Spans a =
-            movingProbe.at(
-                outline.u(i) + offset * outline.inwardU(i),
-                outline.v(i) + offset * outline.inwardV(i));
-        if (Ahead.depth(a, 0, b, 0, sign) > DEPTH) {
+        if (!stillAt(i, offset + BEYOND).isEmpty(0)) {
           n++;
           caughtSample = i;
         }

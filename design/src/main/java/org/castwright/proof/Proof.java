@@ -2,7 +2,6 @@ package org.castwright.proof;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.castwright.progress.Progress;
 import org.castwright.solid.SolidKernel;
 
@@ -25,23 +24,8 @@ public record Proof(boolean passed, List<ProofCheck> checks) {
    * @throws Progress.CancelledException if the person has asked to stop
    */
   public static Proof of(ProofInput input, SolidKernel kernel, Progress progress) {
-    List<ProofCheck> checks = new ProofRun(input, kernel, progress).checks();
+    List<ProofCheck> checks = new ProofRun(input, kernel, progress, new Kept()).checks();
     return new Proof(checks.stream().allMatch(ProofCheck::passed), checks);
-  }
-
-  /**
-   * What small changes to the pieces would mend, as far as opening, wedges and thin places go,
-   * where they would mend all that fails in these. Quick, to be asked before the proof; nothing if
-   * a body is not closed.
-   *
-   * @param changed names of the pieces that have lost something since they were asked, if that is
-   *     all that happened: pieces pass each other as before, and the others are no thinner; null
-   *     the first time
-   * @throws Progress.CancelledException if the person has asked to stop
-   */
-  public static Mend mend(
-      ProofInput input, Set<String> changed, SolidKernel kernel, Progress progress) {
-    return Mend.of(failed(new ProofRun(input, kernel, progress).thinAndCaught(changed)));
   }
 
   /** The checks that did not pass. */
@@ -49,7 +33,7 @@ public record Proof(boolean passed, List<ProofCheck> checks) {
     return failed(checks);
   }
 
-  private static List<ProofCheck> failed(List<ProofCheck> checks) {
+  static List<ProofCheck> failed(List<ProofCheck> checks) {
     List<ProofCheck> out = new ArrayList<>(checks);
     out.removeIf(ProofCheck::passed);
     return out;

@@ -26,6 +26,7 @@ final class ProofRun {
   private final ProofLimits limits;
   private final SolidKernel kernel;
   private final Progress progress;
+  private final Kept kept;
   private final Body block;
 
   /** The casting, the channels if there are any, then the pieces. */
@@ -35,20 +36,24 @@ final class ProofRun {
   private Views views;
   private final List<ProofCheck> checks = new ArrayList<>();
 
-  ProofRun(ProofInput input, SolidKernel kernel, Progress progress) {
+  ProofRun(ProofInput input, SolidKernel kernel, Progress progress, Kept kept) {
     this.input = input;
+    this.kept = kept;
     this.limits = input.limits();
     this.kernel = kernel;
     this.progress = progress;
-    block = Body.read("block", input.block());
-    bodies.add(Body.read("casting", input.casting()));
+    block = kept.body("block", input.block());
+    bodies.add(kept.body("casting", input.casting()));
     if (!input.channelBody().isEmpty()) {
-      bodies.add(Body.read("channels", input.channelBody()));
+      bodies.add(kept.body("channels", input.channelBody()));
     }
     firstPiece = bodies.size();
     for (ProofInput.Piece p : input.pieces()) {
-      bodies.add(Body.read(p.name(), p.mesh()));
+      bodies.add(kept.body(p.name(), p.mesh()));
     }
+    List<Body> all = new ArrayList<>(bodies);
+    all.add(block);
+    kept.only(all);
   }
 
   List<ProofCheck> checks() {
@@ -66,17 +71,16 @@ final class ProofRun {
       double volume = block.mesh().volume();
       checks.add(DisjointCheck.of(views.first(), volume, limits));
       checks.add(BalanceCheck.of(volume, bodies, input.taken(), limits));
-      Trees trees = new Trees();
       progress.at("checking keys, channels and walls", 0.4);
-      keys(trees);
-      channels(trees);
+      keys();
+      channels();
       if (input.up() != null && !input.channels().isEmpty()) {
         checks.addAll(AirCheck.of(input));
       }
-      checks.add(WallCheck.of(bodies.get(CASTING), trees.casting, block, trees.block, input));
+      checks.add(WallCheck.of(bodies.get(CASTING), tree(CASTING), block, kept.tree(block), input));
       open(steps, moves, false);
       shake();
-      thin(trees, b -> true);
+      thin(b -> true);
     }
     progress.at("proof", 1);
     return checks;
@@ -95,7 +99,7 @@ final class ProofRun {
         List<OpeningCheck.Move> moves = new ArrayList<>(moves(false));
         moves.removeIf(m -> changed != null && !m.casting());
         open(none, moves, true);
-        thin(new Trees(), b -> changed == null || changed.contains(b.name()));
+        thin(b -> changed == null || changed.contains(b.name()));
       }
     }
     return checks;
@@ -130,11 +134,15 @@ final class ProofRun {
 
   private void shapes() {
     checks.addAll(bodies.parallelStream().map(BodyCheck::clean).toList());
-    for (ProofInput.Piece p : input.pieces()) {
-      checks.add(BedCheck.of(p.name(), p.print(), p.mesh(), limits));
-      checks.add(PrintCheck.sameBody(p.name(), p.mesh(), p.print()));
-      checks.add(PrintCheck.standing(p.name(), p.print()));
-    }
+    input.pieces().parallelStream()
+        .map(
+            p ->
+                List.of(
+                    BedCheck.of(p.name(), p.print(), p.mesh(), limits),
+                    PrintCheck.sameBody(p.name(), p.mesh(), p.print()),
+                    PrintCheck.standing(p.name(), p.print())))
+        .toList()
+        .forEach(checks::addAll);
   }
 
   /** Every piece past everything that is still there, then the casting off the last piece. */
@@ -204,34 +212,35 @@ final class ProofRun {
   }
 
   /** Wedges and thin places of pieces. */
-  private void thin(Trees trees, Predicate<Body> which) {
+  private void thin(Predicate<Body> which) {
     progress.at("looking for thin places", 0.9);
-    trees.all();
+    // so that no two threads make one, or wait for it
+    bodies.parallelStream().forEach(kept::tree);
     IntStream.range(firstPiece, bodies.size())
         .filter(i -> which.test(bodies.get(i)))
         .parallel()
-        .mapToObj(i -> thin(trees, i))
+        .mapToObj(this::thin)
         .toList()
         .forEach(checks::addAll);
   }
 
-  private List<ProofCheck> thin(Trees trees, int i) {
-    Bvh channels = firstPiece > 1 ? trees.of(1) : null;
+  private List<ProofCheck> thin(int i) {
+    Bvh channels = firstPiece > 1 ? tree(1) : null;
     List<Bvh> others = new ArrayList<>();
     for (int j = firstPiece; j < bodies.size(); j++) {
       if (j != i) {
-        others.add(trees.of(j));
+        others.add(tree(j));
       }
     }
     Body piece = bodies.get(i);
-    Faces faces = new Faces(piece.mesh(), trees.block, trees.casting, channels, others);
+    Faces faces = new Faces(piece.mesh(), kept.tree(block), tree(CASTING), channels, others);
     List<ProofCheck> found = new ArrayList<>();
     found.add(WedgeCheck.of(piece, faces, views.first().columns(i), limits));
-    found.addAll(List.of(ThinCheck.of(piece, faces, trees.of(i), limits)));
+    found.addAll(List.of(ThinCheck.of(piece, faces, tree(i), limits)));
     return found;
   }
 
-  private void keys(Trees trees) {
+  private void keys() {
     for (ProofInput.Key k : input.keys()) {
       int first = Math.min(k.keyPiece(), k.socketPiece());
       checks.add(KeyCheck.along(k, input.pieces().get(first).pull()));
@@ -240,13 +249,13 @@ final class ProofRun {
           KeyCheck.gap(
               k,
               bodies.get(firstPiece + k.keyPiece()),
-              trees.of(socket),
+              tree(socket),
               views.first().columns(socket),
               limits));
     }
   }
 
-  private void channels(Trees trees) {
+  private void channels() {
     if (limits.gates() > 0) {
       checks.add(gates());
     }
@@ -255,7 +264,8 @@ final class ProofRun {
     }
     PullView view = views.first();
     Columns outside = new Columns(block, view.columns(CASTING).frame(), view.grid());
-    ChannelCheck check = new ChannelCheck(view, firstPiece, outside, trees.casting, trees.block);
+    ChannelCheck check =
+        new ChannelCheck(view, firstPiece, outside, tree(CASTING), kept.tree(block));
     for (ProofInput.Channel c : input.channels()) {
       checks.addAll(check.of(c));
     }
@@ -271,22 +281,7 @@ final class ProofRun {
         "gate: one at least", n >= limits.gates(), n, limits.gates(), "gates", words);
   }
 
-  /** Box trees, made once. */
-  private final class Trees {
-    private final Bvh casting = new Bvh(bodies.get(CASTING).mesh());
-    private final Bvh block = new Bvh(ProofRun.this.block.mesh());
-    private final Bvh[] made = new Bvh[bodies.size()];
-
-    /** Makes those not asked for yet, so that several threads may ask. */
-    void all() {
-      IntStream.range(1, made.length).parallel().forEach(this::of);
-    }
-
-    Bvh of(int body) {
-      if (made[body] == null) {
-        made[body] = new Bvh(bodies.get(body).mesh());
-      }
-      return made[body];
-    }
+  private Bvh tree(int body) {
+    return kept.tree(bodies.get(body));
   }
 }

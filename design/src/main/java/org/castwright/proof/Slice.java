@@ -9,6 +9,9 @@ package org.castwright.proof;
  */
 final class Slice {
 
+  /** More than a crossing can be off between the ends of its edge, mm. */
+  private static final double ROUNDING = 1e-9;
+
   private final double[] uvw;
   private double crossU;
   private double crossW;
@@ -57,6 +60,15 @@ final class Slice {
     highU = entering ? fallU : riseU;
     highW = entering ? fallW : riseW;
     return true;
+  }
+
+  /** Whether a triangle lies beside {@code u} altogether, by more than rounding. */
+  boolean misses(int a, int b, int c, double u) {
+    double ua = uvw[3 * a] - u;
+    double ub = uvw[3 * b] - u;
+    double uc = uvw[3 * c] - u;
+    return (ua > ROUNDING && ub > ROUNDING && uc > ROUNDING)
+        || (ua < -ROUNDING && ub < -ROUNDING && uc < -ROUNDING);
   }
 
   /** The height over {@code u}, which lies from {@code lowU} to {@code highU}. */

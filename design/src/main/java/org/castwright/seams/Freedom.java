@@ -12,6 +12,11 @@ public interface Freedom {
   /** Bit i is set if piece i (from 0) may take the surface at this point, mm. Thread-safe. */
   int at(double x, double y, double z);
 
+  /** Whether one piece, from 0, may take the surface at this point, mm. Thread-safe. */
+  default boolean frees(int piece, double x, double y, double z) {
+    return (at(x, y, z) & 1 << piece) != 0;
+  }
+
   /** Labels are bits of an int. */
   int MOST_PIECES = 31;
 }

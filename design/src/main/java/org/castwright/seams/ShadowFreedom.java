@@ -111,14 +111,15 @@ public final class ShadowFreedom implements Freedom {
   public int at(double x, double y, double z) {
     int mask = 0;
     for (int i = 0; i < frames.length; i++) {
-      mask |= free(i, x, y, z) ? 1 << i : 0;
+      mask |= frees(i, x, y, z) ? 1 << i : 0;
     }
     return mask;
   }
 
-  private boolean free(int i, double x, double y, double z) {
-    Frame f = frames[i];
-    Raster r = rasters[i];
+  @Override
+  public boolean frees(int piece, double x, double y, double z) {
+    Frame f = frames[piece];
+    Raster r = rasters[piece];
     double px = f.u().x() * x + f.u().y() * y + f.u().z() * z;
     double py = f.v().x() * x + f.v().y() * y + f.v().z() * z;
     double limit = f.w().x() * x + f.w().y() * y + f.w().z() * z + DEPTH_PIXELS * r.pixel();
@@ -127,6 +128,6 @@ public final class ShadowFreedom implements Freedom {
     if (col < 1 || row < 1 || col >= r.nx() - 1 || row >= r.ny() - 1) {
       return true; // beside the casting
     }
-    return tops[i][row * r.nx() + col] <= limit;
+    return tops[piece][row * r.nx() + col] <= limit;
   }
 }

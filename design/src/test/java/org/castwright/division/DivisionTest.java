@@ -45,7 +45,7 @@ class DivisionTest {
     division =
         Division.of(
             casting, block.bounds(), Drilled.threeWays(), Asked.nothing(3), RELEASE, Progress.NONE);
-    pieces = division.cut(space, List.of(body), KERNEL, Progress.NONE);
+    pieces = division.cut(space, KERNEL, Progress.NONE);
   }
 
   @Test

@@ -48,4 +48,16 @@ class LooseTest {
     assertEquals(OVER.volume(), handed.get(0).volume(), 1e-6);
     assertEquals(UNDER.volume() + CHIP.volume(), handed.get(1).volume(), 1e-6);
   }
+
+  /** A second chip hovers under the first, clear of both pieces: only the first is handed on. */
+  @Test
+  void whatHoldsToNoOtherPieceStays() {
+    Solid hovers = box("hovers", new Vec3(6, 6, -6), new Vec3(8, 8, -4));
+    Solid two = KERNEL.union("piece-2", List.of(UNDER, CHIP, hovers));
+    Solid casting = box("casting", new Vec3(-5, -5, -10), new Vec3(5, 5, 0));
+    List<Solid> handed = Loose.handed(List.of(OVER, two), PULLS, List.of(casting), KERNEL);
+    assertEquals(OVER.volume() + CHIP.volume(), handed.get(0).volume(), 1e-6);
+    assertEquals(1, KERNEL.decompose(handed.get(0)).size());
+    assertEquals(UNDER.volume() + hovers.volume(), handed.get(1).volume(), 1e-6);
+  }
 }

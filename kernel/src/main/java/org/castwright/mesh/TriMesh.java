@@ -1,5 +1,6 @@
 package org.castwright.mesh;
 
+import java.util.List;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
@@ -33,6 +34,22 @@ public final class TriMesh {
     }
     this.xyz = xyz;
     this.tri = tri;
+  }
+
+  /** All triangles of some meshes in one, in their order; shells may overlap then. */
+  public static TriMesh together(List<TriMesh> meshes) {
+    double[] xyz = new double[meshes.stream().mapToInt(m -> m.xyz.length).sum()];
+    int[] tri = new int[meshes.stream().mapToInt(m -> m.tri.length).sum()];
+    int coordinates = 0;
+    int corners = 0;
+    for (TriMesh m : meshes) {
+      System.arraycopy(m.xyz, 0, xyz, coordinates, m.xyz.length);
+      for (int v : m.tri) {
+        tri[corners++] = coordinates / 3 + v;
+      }
+      coordinates += m.xyz.length;
+    }
+    return new TriMesh(xyz, tri);
   }
 
   public double[] xyz() {
