@@ -7,15 +7,19 @@ final class Uncovered {
   private final double areaBudget;
   private final double volumeBudget;
   private final long[][] columns;
-  private final long[] left;
+  private final int words;
+
+  /** The rows there are among the last 64. */
+  private final long last;
 
   Uncovered(CoverTable table, double areaBudget, double volumeBudget) {
     this.table = table;
     this.areaBudget = areaBudget;
     this.volumeBudget = volumeBudget;
-    int words = FreeBits.words(table.rows());
+    words = FreeBits.words(table.rows());
+    int spare = table.rows() & Long.SIZE - 1;
+    last = spare == 0 ? ~0L : (1L << spare) - 1;
     columns = new long[table.columns()][words];
-    left = new long[words];
     long[] bits = table.bits();
     for (int r = 0; r < table.rows(); r++) {
       for (int k = 0; k < table.words(); k++) {
@@ -26,27 +30,21 @@ final class Uncovered {
     }
   }
 
-  private void leave(int[] set) {
-    for (int k = 0; k < left.length; k++) {
-      long any = 0;
-      for (int j : set) {
-        any |= columns[j][k];
-      }
-      left[k] = ~any;
+  /** Rows that a set leaves among 64. */
+  private long left(int[] set, int word) {
+    long any = 0;
+    for (int j : set) {
+      any |= columns[j][word];
     }
-    int spare = table.rows() & Long.SIZE - 1;
-    if (spare != 0) {
-      left[left.length - 1] &= (1L << spare) - 1;
-    }
+    return ~any & (word == words - 1 ? last : ~0L);
   }
 
   /** Whether what the set leaves is within both budgets. */
   boolean within(int[] set) {
-    leave(set);
     double area = 0;
     double volume = 0;
-    for (int k = 0; k < left.length; k++) {
-      for (long b = left[k]; b != 0; b &= b - 1) {
+    for (int k = 0; k < words; k++) {
+      for (long b = left(set, k); b != 0; b &= b - 1) {
         int r = k * Long.SIZE + Long.numberOfTrailingZeros(b);
         area += table.area(r);
         volume += table.volume(r);
@@ -60,15 +58,14 @@ final class Uncovered {
 
   /** The rows the set leaves, ascending. */
   int[] rows(int[] set) {
-    leave(set);
     int n = 0;
-    for (long b : left) {
-      n += Long.bitCount(b);
+    for (int k = 0; k < words; k++) {
+      n += Long.bitCount(left(set, k));
     }
     int[] out = new int[n];
     n = 0;
-    for (int k = 0; k < left.length; k++) {
-      for (long b = left[k]; b != 0; b &= b - 1) {
+    for (int k = 0; k < words; k++) {
+      for (long b = left(set, k); b != 0; b &= b - 1) {
         out[n++] = k * Long.SIZE + Long.numberOfTrailingZeros(b);
       }
     }

@@ -16,7 +16,11 @@ import org.castwright.seams.Mark;
  */
 final class Shares {
 
-  private static final double FLOW = 1.0 / 7;
+  private static final float FLOW = 1f / 7;
+
+  /** Open to all six neighbors. */
+  private static final byte ALL_OPEN = 63;
+
   private static final int SPREAD = 160;
   private static final int ROUNDS = 30;
   private static final int FREE_ROUNDS = 18;
@@ -381,42 +385,48 @@ final class Shares {
 
   private void step(float[] in, float[] out) {
     int n = cells.nx * cells.ny;
-    int sx = 1;
-    int sy = cells.nx;
     IntStream.range(0, cells.nz)
         .parallel()
         .forEach(
             layer -> {
-              for (int c = layer * n; c < (layer + 1) * n; c++) {
-                int o = open[c];
-                float v = in[c];
+              int end = (layer + 1) * n;
+              for (int c = layer * n; c < end; c++) {
                 if (wishes.flow != null) {
                   out[c] = slowed(in, c, wishes.flow);
-                  continue;
-                }
-                if (o == 63) {
-                  out[c] =
-                      (float)
-                          (v
-                              + FLOW
-                                  * (in[c - sx]
-                                      + in[c + sx]
-                                      + in[c - sy]
-                                      + in[c + sy]
-                                      + in[c - n]
-                                      + in[c + n]
-                                      - 6 * v));
-                  continue;
-                }
-                float sum = 0;
-                for (int s = 0; s < 6; s++) {
-                  if ((o & 1 << s) != 0) {
-                    sum += in[c + steps[s]] - v;
+                } else if (open[c] == ALL_OPEN) {
+                  int from = c;
+                  while (c + 1 < end && open[c + 1] == ALL_OPEN) {
+                    c++;
                   }
+                  open(in, out, from, c + 1);
+                } else {
+                  out[c] = held(in, c);
                 }
-                out[c] = (float) (v + FLOW * sum);
               }
             });
+  }
+
+  /** A step of a run of cells that are open on all sides. */
+  private void open(float[] in, float[] out, int from, int to) {
+    int sy = cells.nx;
+    int sz = cells.nx * cells.ny;
+    for (int c = from; c < to; c++) {
+      float v = in[c];
+      float beside = in[c - 1] + in[c + 1] + in[c - sy] + in[c + sy] + in[c - sz] + in[c + sz];
+      out[c] = v + FLOW * (beside - 6 * v);
+    }
+  }
+
+  /** A step of a cell that something bounds. */
+  private float held(float[] in, int c) {
+    float v = in[c];
+    float sum = 0;
+    for (int s = 0; s < 6; s++) {
+      if ((open[c] & 1 << s) != 0) {
+        sum += in[c + steps[s]] - v;
+      }
+    }
+    return v + FLOW * sum;
   }
 
   /** A step where shares flow less at some cells. */
@@ -429,7 +439,7 @@ final class Shares {
         sum += Math.min(flow[c], flow[d]) * (in[d] - v);
       }
     }
-    return (float) (v + FLOW * sum);
+    return v + FLOW * sum;
   }
 
   /** Carries shares some cells deep into the casting, each layer from the one outside it. */
