@@ -10,6 +10,7 @@ import org.castwright.pictures.GuidePictures;
 import org.castwright.pictures.MoldPictures;
 import org.castwright.pictures.PictureOptions;
 import org.castwright.pipeline.Report;
+import org.castwright.progress.Beside;
 
 /**
  * The pictures of a sheet, drawn ahead.
@@ -44,19 +45,22 @@ public record SheetPictures(
     MoldPictures mold = new MoldPictures(source.casting(), pieces, source.seam(), large);
     GuidePictures guide = new GuidePictures(mold, large);
     GuidePictures small = new GuidePictures(mold, large.sized(STEP_WIDTH, STEP_HEIGHT));
+    Report.PourInfo pour = source.report().pour();
+    Vec3 up = new Vec3(pour.up().get(0), pour.up().get(1), pour.up().get(2));
+    // two pictures at a time: parts of each are for one thread
+    Beside<Guide> closed = Beside.begin(guide::closed);
+    Beside<Guide> opened = Beside.begin(guide::opened);
+    Beside<Guide> poured =
+        Beside.begin(() -> guide.pour(source.channels(), mouths(source.report()), up));
+    Beside<BufferedImage> fill = Beside.begin(() -> fill(source, guide));
     List<Guide> steps = new ArrayList<>();
     for (int i = 0; i < pieces.size(); i++) {
       steps.add(small.step(i));
     }
-    Report.PourInfo pour = source.report().pour();
-    Vec3 up = new Vec3(pour.up().get(0), pour.up().get(1), pour.up().get(2));
+    BufferedImage smallFill =
+        fill(source, new GuidePictures(mold, large.sized(WORDY_WIDTH, WORDY_HEIGHT)));
     return new SheetPictures(
-        guide.closed(),
-        guide.opened(),
-        steps,
-        guide.pour(source.channels(), mouths(source.report()), up),
-        fill(source, guide),
-        fill(source, new GuidePictures(mold, large.sized(WORDY_WIDTH, WORDY_HEIGHT))));
+        closed.get(), opened.get(), steps, poured.get(), fill.get(), smallFill);
   }
 
   private static BufferedImage fill(SheetSource source, GuidePictures guide) {

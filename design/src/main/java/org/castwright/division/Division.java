@@ -2,10 +2,10 @@ package org.castwright.division;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Beside;
 import org.castwright.progress.Progress;
 import org.castwright.seams.Freedom;
 import org.castwright.seams.ShadowFreedom;
@@ -72,13 +72,12 @@ public final class Division {
             .map(d -> new PullColumns(casting, block, d, apart, PLAY * cell))
             .toList();
     Freedom exact = ShadowFreedom.of(casting, directions, releaseMm, MOST_PIXELS);
-    CompletableFuture<Beside> later =
-        CompletableFuture.supplyAsync(() -> Beside.of(casting, block, cell, exact));
-    Beside large = Beside.of(casting, block, COARSER * cell, exact);
+    Beside<Surroundings> later = Beside.begin(() -> Surroundings.of(casting, block, cell, exact));
+    Surroundings large = Surroundings.of(casting, block, COARSER * cell, exact);
     Shares coarse =
         Shares.coarse(
             large.cells, views, large.rubs, asked, p -> progress.at("division", SHARED * p / 2));
-    Beside fine = later.join();
+    Surroundings fine = later.get();
     Cells cells = fine.cells;
     Shares shares =
         Shares.fine(
@@ -107,10 +106,10 @@ public final class Division {
   }
 
   /** Cells, and what the casting says beside them. */
-  private record Beside(Cells cells, Rubs rubs, Facing facing) {
-    static Beside of(TriMesh casting, Box3 block, double cell, Freedom exact) {
+  private record Surroundings(Cells cells, Rubs rubs, Facing facing) {
+    static Surroundings of(TriMesh casting, Box3 block, double cell, Freedom exact) {
       Cells cells = new Cells(casting, block, cell);
-      return new Beside(cells, new Rubs(cells, casting, exact), new Facing(casting, cells));
+      return new Surroundings(cells, new Rubs(cells, casting, exact), new Facing(casting, cells));
     }
   }
 
@@ -146,7 +145,7 @@ public final class Division {
 
   /**
    * Cuts a body along the sheets. What hangs on no piece then stays with the one on whose side of
-   * the sheets it lies, until {@link Loose} hands it on.
+   * the sheets it lies.
    *
    * @param space the block less the casting
    * @return a body for each piece, in order

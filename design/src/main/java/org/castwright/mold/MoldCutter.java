@@ -3,13 +3,9 @@ package org.castwright.mold;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
-import java.util.function.Supplier;
 import java.util.stream.IntStream;
-import org.castwright.division.Loose;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.plan.Channel;
@@ -19,6 +15,7 @@ import org.castwright.plan.Key;
 import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Prism;
 import org.castwright.plan.RawPiece;
+import org.castwright.progress.Beside;
 import org.castwright.progress.Progress;
 import org.castwright.solid.Solid;
 import org.castwright.solid.SolidKernel;
@@ -63,8 +60,8 @@ final class MoldCutter {
       keys.add(union("keys of piece " + order, bodies(k -> k.keyPiece() == order, true)));
       sockets.add(union("sockets of piece " + order, bodies(k -> k.socketPiece() == order, false)));
     }
-    CompletableFuture<Volumes> volumes = later(() -> volumes(sockets, bores, features));
-    CompletableFuture<TriMesh> channels = later(() -> channelBody(bores));
+    Beside<Volumes> volumes = Beside.begin(() -> volumes(sockets, bores, features));
+    Beside<TriMesh> channels = Beside.begin(() -> channelBody(bores));
     AtomicInteger done = new AtomicInteger();
     // this thread cuts too, beside those of the pool
     List<Solid> bodies =
@@ -78,7 +75,7 @@ final class MoldCutter {
                   return piece;
                 })
             .toList();
-    TriMesh channelMesh = join(channels);
+    TriMesh channelMesh = channels.get();
     double vanished = 0;
     if (n == 2) {
       bodies = handOver(bodies.get(0), bodies.get(1));
@@ -89,7 +86,7 @@ final class MoldCutter {
       vanished = Math.min(before - volume(bodies), FILMS * plan.block().volume());
       channelMesh = withChips(channelMesh, bodies);
     }
-    Volumes v = join(volumes);
+    Volumes v = volumes.get();
     progress.at("solids", 1);
     return finish(
         bodies,
@@ -272,20 +269,5 @@ final class MoldCutter {
       }
     }
     return out;
-  }
-
-  private static <T> CompletableFuture<T> later(Supplier<T> work) {
-    return CompletableFuture.supplyAsync(work);
-  }
-
-  private static <T> T join(CompletableFuture<T> f) {
-    try {
-      return f.join();
-    } catch (CompletionException e) {
-      if (e.getCause() instanceof RuntimeException r) {
-        throw r;
-      }
-      throw e;
-    }
   }
 }

@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
-import org.castwright.division.Loose;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.FloatGrid;
 import org.castwright.mesh.Primitives;

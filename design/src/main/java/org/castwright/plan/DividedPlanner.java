@@ -13,6 +13,7 @@ import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.material.Material;
 import org.castwright.mesh.TriMesh;
+import org.castwright.progress.Beside;
 import org.castwright.progress.Progress;
 import org.castwright.seams.Wishes;
 import org.castwright.solid.Solid;
@@ -69,6 +70,13 @@ final class DividedPlanner {
     }
     TriMesh filled = filled(casting, pour);
     Box3 box = block.box().mesh().bounds();
+    Beside<Solid> space =
+        Beside.begin(
+            () ->
+                kernel.difference(
+                    "space",
+                    kernel.solid("block", block.box().mesh()),
+                    List.of(kernel.solid("casting", casting))));
     Wishes wishes = options.wishes().placed(frame::pointToModel);
     Division division;
     try {
@@ -88,9 +96,7 @@ final class DividedPlanner {
     if (keys.size() < 2 * division.sheets().size()) {
       warnings.add("Some pieces have fewer than two keys: hold them in register by hand.");
     }
-    Solid whole = kernel.solid("block", block.box().mesh());
-    Solid space = kernel.difference("space", whole, List.of(kernel.solid("casting", casting)));
-    List<Solid> bodies = division.cut(space, kernel, progress);
+    List<Solid> bodies = division.cut(space.get(), kernel, progress);
     List<RawPiece> pieces = new ArrayList<>();
     for (int i = 0; i < bodies.size(); i++) {
       pieces.add(new RawPiece(division.pulls().get(i), bodies.get(i)));

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.castwright.mesh.TriMesh;
+import org.castwright.mesh.Weld;
 
 /**
  * Bodies and their box trees, made once for each mesh: looks at one mold after another share what
@@ -16,7 +17,7 @@ final class Kept {
 
   /** The body of a mesh as read. */
   Body body(String name, TriMesh soup) {
-    return new Body(name, welded.computeIfAbsent(soup, s -> Body.read(name, s).mesh()));
+    return new Body(name, welded.computeIfAbsent(soup, Weld::exact));
   }
 
   Bvh tree(Body body) {

@@ -1,4 +1,4 @@
-package org.castwright.division;
+package org.castwright.mold;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -16,7 +16,7 @@ import org.castwright.solid.SolidKernel;
  * Bodies that hang on no piece once the sheets have cut: each goes to a piece that it touches and
  * that can carry it past the casting and the pieces that are still there, if one can.
  */
-public final class Loose {
+final class Loose {
 
   /** A body that holds less is rounding, mm³. */
   private static final double CRUMB = 1e-3;
@@ -78,7 +78,7 @@ public final class Loose {
    * @param pulls of the pieces
    * @param cast what all must get past: the casting, gate and vents
    */
-  public static List<Solid> handed(
+  static List<Solid> handed(
       List<Solid> pieces, List<Vec3> pulls, List<Solid> cast, SolidKernel kernel) {
     Loose loose = new Loose(pieces, pulls, cast, kernel);
     // to join whole pieces for each part would take long: what does not hold is given anew

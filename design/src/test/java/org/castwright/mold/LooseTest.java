@@ -1,4 +1,4 @@
-package org.castwright.division;
+package org.castwright.mold;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
