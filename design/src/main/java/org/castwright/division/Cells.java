@@ -60,6 +60,25 @@ final class Cells {
     return distance[(k * ny + j) * nx + i];
   }
 
+  /** Where an x lies among the centers of cells, counted from the first, with one beyond it. */
+  double alongX(double x) {
+    return along(x - x0, nx);
+  }
+
+  /** As {@link #alongX}. */
+  double alongY(double y) {
+    return along(y - y0, ny);
+  }
+
+  /** As {@link #alongX}. */
+  double alongZ(double z) {
+    return along(z - z0, nz);
+  }
+
+  private double along(double fromFirst, int count) {
+    return Math.max(0, Math.min(count - 1.001, fromFirst / cell));
+  }
+
   private float[] distances() {
     float[] d = new float[solid.length];
     for (int c = 0; c < d.length; c++) {

@@ -32,9 +32,9 @@ final class Facing {
 
   /** Out of the casting about a point, not of unit length; zero far from its surface. */
   Vec3 at(Vec3 p) {
-    double fx = Math.max(0, Math.min(cells.nx - 1.001, (p.x() - cells.x0) / cells.cell));
-    double fy = Math.max(0, Math.min(cells.ny - 1.001, (p.y() - cells.y0) / cells.cell));
-    double fz = Math.max(0, Math.min(cells.nz - 1.001, (p.z() - cells.z0) / cells.cell));
+    double fx = cells.alongX(p.x());
+    double fy = cells.alongY(p.y());
+    double fz = cells.alongZ(p.z());
     int c = (((int) fz) * cells.ny + ((int) fy)) * cells.nx + (int) fx;
     double x = 0;
     double y = 0;

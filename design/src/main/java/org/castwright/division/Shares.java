@@ -505,17 +505,17 @@ final class Shares {
 
   /** The piece that has a clear share of all round a point on fine cells, or -1. */
   int clearAt(double x, double y, double z) {
-    int i = (int) Math.max(0, Math.min(cells.nx - 1.001, (x - cells.x0) / cells.cell));
-    int j = (int) Math.max(0, Math.min(cells.ny - 1.001, (y - cells.y0) / cells.cell));
-    int k = (int) Math.max(0, Math.min(cells.nz - 1.001, (z - cells.z0) / cells.cell));
+    int i = (int) cells.alongX(x);
+    int j = (int) cells.alongY(y);
+    int k = (int) cells.alongZ(z);
     return clear[(k * cells.ny + j) * cells.nx + i];
   }
 
   /** The shares at a point, between the centers of cells. */
   void at(double x, double y, double z, float[] out) {
-    double fx = Math.max(0, Math.min(cells.nx - 1.001, (x - cells.x0) / cells.cell));
-    double fy = Math.max(0, Math.min(cells.ny - 1.001, (y - cells.y0) / cells.cell));
-    double fz = Math.max(0, Math.min(cells.nz - 1.001, (z - cells.z0) / cells.cell));
+    double fx = cells.alongX(x);
+    double fy = cells.alongY(y);
+    double fz = cells.alongZ(z);
     int i = (int) fx;
     int j = (int) fy;
     int k = (int) fz;

@@ -8,8 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import java.util.stream.Collectors;
 import org.castwright.advice.PourAdvice;
 import org.castwright.mold.Mold;
@@ -19,6 +17,7 @@ import org.castwright.plan.CaughtException;
 import org.castwright.plan.MoldOptions;
 import org.castwright.plan.MoldPlan;
 import org.castwright.plan.Openings;
+import org.castwright.progress.Beside;
 import org.castwright.progress.Progress;
 import org.castwright.proof.Mend;
 import org.castwright.proof.Mender;
@@ -162,7 +161,7 @@ public final class MoldJob {
     letGo();
     Mold cut = Mold.build(plan, kernel, watch);
     Path dir = folder.path();
-    CompletableFuture<Void> pictures = CompletableFuture.runAsync(() -> draw(dir, cut));
+    Beside<Path> pictures = Beside.begin(() -> draw(dir, cut));
     Mold mold;
     Written written;
     Proof proof;
@@ -178,10 +177,14 @@ public final class MoldJob {
     } finally {
       // however the proof ends, nobody draws on: the folder may be about to go
       timings.start("pictures");
-      CompletableFuture.allOf(pictures).exceptionally(e -> null).join();
+      pictures.await();
     }
     List<String> warnings = written.warnings;
-    join(pictures);
+    try {
+      pictures.get();
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
     timings.start("report");
     Report report = report(model, mold, proof, warnings).with(pouring);
     writeReport(dir, report);
@@ -248,26 +251,14 @@ public final class MoldJob {
     return ReportMaker.of(VERSION, model, mold, options, proof, timings.rounded(), warnings);
   }
 
-  private void draw(Path dir, Mold mold) {
+  /** Draws the pictures of a mold; gives their folder. */
+  private Path draw(Path dir, Mold mold) {
     try {
       Path pictures = Files.createDirectories(dir.resolve("pictures"));
       artist.draw(pictures, mold, progress);
+      return pictures;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    }
-  }
-
-  private static void join(CompletableFuture<Void> pictures) throws IOException {
-    try {
-      pictures.join();
-    } catch (CompletionException e) {
-      if (e.getCause() instanceof UncheckedIOException io) {
-        throw io.getCause();
-      }
-      if (e.getCause() instanceof RuntimeException r) {
-        throw r;
-      }
-      throw e;
     }
   }
 

@@ -36,4 +36,9 @@ public final class Beside<T> {
       throw e;
     }
   }
+
+  /** Waits until the work has ended, however it ends. */
+  public void await() {
+    CompletableFuture.allOf(result).exceptionally(e -> null).join();
+  }
 }
