@@ -115,6 +115,15 @@ class ZipIT {
     assertTrue(proved.said().endsWith("proved\n"), proved.said());
   }
 
+  /** Such a job hands Java a file of the zip, which it would not start without. */
+  @Test
+  void moldsOfManyPieces() throws IOException, InterruptedException {
+    StlWriter.write(elsewhere.resolve("b.stl"), Medallion.mesh(), "a medallion");
+    Run made = run(script, "mold", "b.stl", "--pieces", "auto", "-o", "many", "--quiet");
+    assertEquals(0, made.code(), made.said());
+    assertTrue(made.said().startsWith("proved: 2 pieces"), made.said());
+  }
+
   @Test
   void opensTheBench() throws IOException, InterruptedException {
     ProcessBuilder b = new ProcessBuilder(script.toString(), "serve", "--folder", "jobs here");
@@ -173,5 +182,7 @@ class ZipIT {
     String bat = Files.readString(script.resolveSibling("castwright.bat"));
     assertTrue(bat.startsWith("@echo off\r\n"), bat);
     assertTrue(bat.contains("org.castwright.cli.Main %*"), bat);
+    assertTrue(bat.contains("%HOME_DIR%\\bin\\compiler.json"), bat);
+    assertTrue(Files.exists(script.resolveSibling("compiler.json")));
   }
 }

@@ -151,17 +151,11 @@ public final class Division {
    * @return a body for each piece, in order
    */
   public List<Solid> cut(Solid space, SolidKernel kernel, Progress progress) {
-    List<Solid> out = new ArrayList<>();
-    Solid rest = space;
+    List<Solid> slabs = new ArrayList<>();
     for (int n = 0; n < sheets.size(); n++) {
-      progress.at("pieces", (double) n / sheets.size());
-      String name = "slab of piece " + (n + 1);
-      SolidKernel.Split cut = kernel.split(rest, kernel.solid(name, sheets.get(n).slab()));
-      out.add(cut.inside());
-      rest = cut.outside();
+      slabs.add(kernel.solid("slab of piece " + (n + 1), sheets.get(n).slab()));
     }
-    out.add(rest);
-    progress.at("pieces", 1);
-    return out;
+    progress.at("pieces", 0);
+    return kernel.slices(space, slabs, done -> progress.at("pieces", (double) done / slabs.size()));
   }
 }

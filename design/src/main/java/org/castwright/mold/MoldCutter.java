@@ -1,6 +1,7 @@
 package org.castwright.mold;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -60,15 +61,17 @@ final class MoldCutter {
       keys.add(union("keys of piece " + order, bodies(k -> k.keyPiece() == order, true)));
       sockets.add(union("sockets of piece " + order, bodies(k -> k.socketPiece() == order, false)));
     }
-    Beside<Volumes> volumes = Beside.begin(() -> volumes(sockets, bores, features));
+    Beside<Double> cutAway = Beside.begin(() -> featuresAlone(features, bores));
     Beside<TriMesh> channels = Beside.begin(() -> channelBody(bores));
     AtomicInteger done = new AtomicInteger();
     // this thread cuts too, beside those of the pool
+    double[] clearances = new double[n];
     List<Solid> bodies =
         IntStream.range(0, n)
             .parallel()
             .mapToObj(
                 i -> {
+                  clearances[i] = clearance(i, sockets.get(i));
                   List<Solid> tools = some(bores, features, outside, sockets.get(i));
                   Solid piece = piece(i, keys.get(i), tools);
                   progress.at("solids", CUT * done.incrementAndGet() / n);
@@ -86,24 +89,21 @@ final class MoldCutter {
       vanished = Math.min(before - volume(bodies), FILMS * plan.block().volume());
       channelMesh = withChips(channelMesh, bodies);
     }
-    Volumes v = volumes.get();
-    progress.at("solids", 1);
-    return finish(
-        bodies,
-        channelMesh,
+    Volumes volumes =
         new Volumes(
-            v.block(),
-            v.casting(),
+            plan.block().volume(),
+            plan.parted().volume(),
             channelMesh.volume(),
-            v.keyClearance(),
-            v.features() + vanished));
+            Arrays.stream(clearances).sum(),
+            cutAway.get() + vanished);
+    progress.at("solids", 1);
+    return finish(bodies, channelMesh, volumes);
   }
 
   private Solid piece(int i, Solid keys, List<Solid> tools) {
     String name = "piece-" + (i + 1);
     Solid raw = plan.pieces().get(i).body();
-    Solid keyed = keys.isEmpty() ? raw : kernel.union(name + " with keys", List.of(raw, keys));
-    return tools.isEmpty() ? keyed : kernel.difference(name, keyed, tools);
+    return kernel.recut(name, raw, keys, tools);
   }
 
   private static double volume(List<Solid> bodies) {
@@ -230,24 +230,24 @@ final class MoldCutter {
     return Rounded.of(kernel.difference("channels", inside, List.of(casting)).mesh());
   }
 
-  private Volumes volumes(List<Solid> sockets, Solid bores, Solid features) {
-    double clearance = 0;
-    for (int i = 0; i < sockets.size(); i++) {
-      if (!sockets.get(i).isEmpty()) {
-        Solid raw = plan.pieces().get(i).body();
-        clearance += kernel.overlap(sockets.get(i), Vec3.ZERO, raw);
-        int order = i + 1;
-        Solid filled =
-            union("keys into piece " + order, bodies(k -> k.socketPiece() == order, true));
-        clearance -= kernel.overlap(filled, Vec3.ZERO, raw);
-      }
+  /** What of a raw piece its sockets take beyond the keys that go into them, mm³. */
+  private double clearance(int i, Solid sockets) {
+    if (sockets.isEmpty()) {
+      return 0;
     }
-    double cut = 0;
-    if (!features.isEmpty()) {
-      Solid inBlock = kernel.intersection("features in the block", features, blockBody());
-      cut = kernel.difference("features alone", inBlock, some(bores)).volume();
+    Solid raw = plan.pieces().get(i).body();
+    int order = i + 1;
+    Solid filled = union("keys into piece " + order, bodies(k -> k.socketPiece() == order, true));
+    return kernel.overlap(sockets, Vec3.ZERO, raw) - kernel.overlap(filled, Vec3.ZERO, raw);
+  }
+
+  /** What features take of the block beside gate and vents, mm³. */
+  private double featuresAlone(Solid features, Solid bores) {
+    if (features.isEmpty()) {
+      return 0;
     }
-    return new Volumes(plan.block().volume(), plan.parted().volume(), 0, clearance, cut);
+    Solid inBlock = kernel.intersection("features in the block", features, blockBody());
+    return kernel.difference("features alone", inBlock, some(bores)).volume();
   }
 
   private Solid union(String name, List<TriMesh> meshes) {

@@ -7,7 +7,7 @@ import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.progress.Progress;
-import org.castwright.survey.DepthImage;
+import org.castwright.survey.EndsImage;
 import org.castwright.survey.Lanes;
 import org.castwright.survey.PullAxes;
 import org.castwright.survey.TrappedSpace;
@@ -111,22 +111,27 @@ public final class MainAxis {
   public static Vec3 of(TriMesh mesh, Vec3 first, double release, Progress progress) {
     List<Vec3> axes = new ArrayList<>(PullAxes.of(mesh, 0));
     axes.add(first);
+    List<Vec3> spread = PullAxes.of(mesh, SPREAD);
     List<Vec3> sides = new ArrayList<>();
-    for (Vec3 a : PullAxes.of(mesh, SPREAD)) {
+    for (Vec3 a : spread) {
       sides.add(a);
       sides.add(a.negate());
     }
     List<Trial> trials =
         axes.parallelStream().map(a -> new Trial(mesh, a, sides, release)).toList();
     Lanes.run(
-        sides.size(),
+        spread.size(),
         Runtime.getRuntime().availableProcessors(),
-        DepthImage::new,
+        EndsImage::new,
         (image, k) -> {
-          progress.at("side pieces: main pull", (double) k / sides.size());
-          Frame frame = Frame.along(sides.get(k));
+          progress.at("side pieces: main pull", (double) k / spread.size());
+          Frame frame = Frame.along(spread.get(k));
           image.look(mesh, frame, PIXELS, LEAST_PIXEL);
-          trials.forEach(t -> t.freed[k] = freed(t.points, frame, image));
+          trials.forEach(
+              t -> {
+                t.freed[2 * k] = freed(t.points, frame, image, false);
+                t.freed[2 * k + 1] = freed(t.points, frame, image, true);
+              });
         });
     int clean = 2 * (axes.size() - 1);
     Trial best = null;
@@ -146,13 +151,15 @@ public final class MainAxis {
     return best == null ? first : best.axis;
   }
 
-  private static boolean[] freed(Vec3[] points, Frame frame, DepthImage image) {
+  /** Which points nothing stands above, or below. */
+  private static boolean[] freed(Vec3[] points, Frame frame, EndsImage image, boolean below) {
     boolean[] free = new boolean[points.length];
     double slack = image.raster().pixel();
     for (int i = 0; i < free.length; i++) {
       Vec3 q = frame.toLocal(points[i]);
       int c = image.raster().nearest(q.x(), q.y());
-      free[i] = c < 0 || !image.hit(c) || image.upper(c) <= q.z() + slack;
+      free[i] =
+          c < 0 || (below ? image.low()[c] >= q.z() - slack : image.high()[c] <= q.z() + slack);
     }
     return free;
   }

@@ -8,7 +8,7 @@ import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 import org.castwright.parting.Roof;
 import org.castwright.progress.Progress;
-import org.castwright.survey.DepthImage;
+import org.castwright.survey.EndsImage;
 import org.castwright.survey.Lanes;
 import org.castwright.survey.PullAxes;
 import org.castwright.survey.TrappedSpace;
@@ -26,6 +26,9 @@ final class SidePulls {
   private static final int PIXELS = 300;
 
   private static final double LEAST_PIXEL = 0.05;
+
+  /** A column and its neighbors. */
+  private static final int AROUND = 9;
 
   /** Of pulls that free nearly as much the first is taken: clean axes come before spread ones. */
   private static final double NEARLY = 0.95;
@@ -63,20 +66,20 @@ final class SidePulls {
     this.space = space;
     clean = 2 * (int) PullAxes.of(casting, 0).stream().filter(a -> Math.abs(a.z()) < MAIN).count();
     stride = Math.max(1, space.size() / COMPARED);
-    for (Vec3 a : PullAxes.of(casting, SPREAD)) {
-      if (Math.abs(a.z()) < MAIN) {
-        pulls.add(a);
-        pulls.add(a.negate());
-      }
+    List<Vec3> axes =
+        PullAxes.of(casting, SPREAD).stream().filter(a -> Math.abs(a.z()) < MAIN).toList();
+    for (Vec3 a : axes) {
+      pulls.add(a);
+      pulls.add(a.negate());
     }
     frees = new boolean[pulls.size()][];
     Lanes.run(
-        frees.length,
+        axes.size(),
         Runtime.getRuntime().availableProcessors(),
-        DepthImage::new,
+        EndsImage::new,
         (image, k) -> {
-          p.at("side pieces: pulls", (double) k / frees.length);
-          frees[k] = freed(pulls.get(k), image);
+          p.at("side pieces: pulls", (double) k / axes.size());
+          look(k, axes.get(k), image);
         });
     allowed = needed(clean) <= needed(frees.length) ? clean : frees.length;
   }
@@ -174,17 +177,22 @@ final class SidePulls {
     }
   }
 
-  private boolean[] freed(Vec3 pull, DepthImage image) {
-    Frame frame = Frame.along(pull);
+  /** Which points an axis frees, pulled along it and against it. */
+  private void look(int number, Vec3 axis, EndsImage image) {
+    Frame frame = Frame.along(axis);
     image.look(casting, frame, PIXELS, LEAST_PIXEL);
     double slack = image.raster().pixel();
-    boolean[] free = new boolean[(space.size() + stride - 1) / stride];
-    for (int k = 0; k < free.length; k++) {
+    int n = (space.size() + stride - 1) / stride;
+    boolean[] up = new boolean[n];
+    boolean[] down = new boolean[n];
+    for (int k = 0; k < n; k++) {
       int i = k * stride;
       Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
-      free[k] = roof(image, q.x(), q.y()) <= q.z() + slack;
+      up[k] = roof(image, q.x(), q.y()) <= q.z() + slack;
+      down[k] = floor(image, q.x(), q.y()) >= q.z() - slack;
     }
-    return free;
+    frees[2 * number] = up;
+    frees[2 * number + 1] = down;
   }
 
   /**
@@ -192,15 +200,28 @@ final class SidePulls {
    * near it stand in the wall: a point counts as free if one of them leaves it so, and what that
    * grants too much lies within a column of the wall.
    */
-  private static double roof(DepthImage image, double x, double y) {
-    double step = image.raster().pixel();
-    double least = Double.MAX_VALUE;
-    for (int j = -1; j <= 1; j++) {
-      for (int i = -1; i <= 1; i++) {
-        int c = image.raster().nearest(x + i * step, y + j * step);
-        least = Math.min(least, c < 0 || !image.hit(c) ? -Double.MAX_VALUE : image.upper(c));
-      }
+  private static float roof(EndsImage image, double x, double y) {
+    float least = Float.POSITIVE_INFINITY;
+    for (int k = 0; k < AROUND; k++) {
+      int c = around(image, x, y, k);
+      least = Math.min(least, c < 0 ? Float.NEGATIVE_INFINITY : image.high()[c]);
     }
     return least;
+  }
+
+  /** The highest floor of the columns round a point, as {@link #roof}. */
+  private static float floor(EndsImage image, double x, double y) {
+    float most = Float.NEGATIVE_INFINITY;
+    for (int k = 0; k < AROUND; k++) {
+      int c = around(image, x, y, k);
+      most = Math.max(most, c < 0 ? Float.POSITIVE_INFINITY : image.low()[c]);
+    }
+    return most;
+  }
+
+  /** One of the columns round a point, or -1 outside the picture. */
+  private static int around(EndsImage image, double x, double y, int k) {
+    double step = image.raster().pixel();
+    return image.raster().nearest(x + (k % 3 - 1) * step, y + (k / 3 - 1) * step);
   }
 }

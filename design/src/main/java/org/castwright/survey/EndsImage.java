@@ -24,11 +24,31 @@ public final class EndsImage implements SpanSink {
    * @param pixel distance between columns, mm
    */
   public void look(TriMesh mesh, Frame frame, double pixel) {
+    double[] box = turned(mesh, frame);
+    draw(mesh, box, pixel);
+  }
+
+  /**
+   * Turns a mesh into a frame and draws it along the frame's third axis.
+   *
+   * @param pixels columns along the longer side of the shadow
+   * @param smallest columns never stand closer than this, mm
+   */
+  public void look(TriMesh mesh, Frame frame, int pixels, double smallest) {
+    double[] box = turned(mesh, frame);
+    double side = Math.max(box[Projection.MAX_X] - box[0], box[Projection.MAX_Y] - box[1]);
+    draw(mesh, box, Math.max(side / pixels, smallest));
+  }
+
+  private double[] turned(TriMesh mesh, Frame frame) {
     int n = mesh.xyz().length;
     if (points.length < n) {
       points = new double[n];
     }
-    double[] box = Projection.into(mesh.xyz(), frame, points);
+    return Projection.into(mesh.xyz(), frame, points);
+  }
+
+  private void draw(TriMesh mesh, double[] box, double pixel) {
     raster = Raster.over(box[0], box[1], box[Projection.MAX_X], box[Projection.MAX_Y], pixel);
     int columns = raster.columns();
     if (high.length < columns) {

@@ -1,6 +1,7 @@
 package org.castwright.solid;
 
 import java.util.List;
+import java.util.function.IntConsumer;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 
@@ -34,6 +35,20 @@ public interface SolidKernel extends AutoCloseable {
 
   /** Both sides of a cut: the part of {@code body} inside {@code cutter} and the part outside. */
   Split split(Solid body, Solid cutter);
+
+  /**
+   * {@code body} with {@code added} joined to it, without any of {@code tools}. Quicker than a
+   * union and a difference: what lies between them does not leave the kernel.
+   */
+  Solid recut(String name, Solid body, Solid added, List<Solid> tools);
+
+  /**
+   * A body cut by one cutter after another: what each cuts off from what the earlier ones left, and
+   * last the rest.
+   *
+   * @param done hears how many cuts are done; may throw to stop
+   */
+  List<Solid> slices(Solid body, List<Solid> cutters, IntConsumer done);
 
   /** The convex hull of the vertices of all the bodies given. */
   Solid hull(String name, List<Solid> solids);

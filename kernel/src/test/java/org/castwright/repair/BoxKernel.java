@@ -2,6 +2,7 @@ package org.castwright.repair;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntConsumer;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
@@ -65,6 +66,16 @@ final class BoxKernel implements SolidKernel {
 
   @Override
   public Split split(Solid body, Solid cutter) {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
+  public Solid recut(String name, Solid body, Solid added, List<Solid> tools) {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
+  public List<Solid> slices(Solid body, List<Solid> cutters, IntConsumer done) {
     throw new UnsupportedOperationException();
   }
 

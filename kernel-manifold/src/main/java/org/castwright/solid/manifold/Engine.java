@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.IntConsumer;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.TriMesh;
 
@@ -17,6 +18,8 @@ import org.castwright.mesh.TriMesh;
 final class Engine {
 
   private static final String NO_ERROR = "NoError";
+  private static final String UNION = "_manifoldUnionN";
+  private static final String DIFFERENCE = "_manifoldDifferenceN";
 
   /** Tries to import a mesh; a million triangles take one or two. */
   private static final int MOST_TRIES = 8;
@@ -54,30 +57,59 @@ final class Engine {
   }
 
   TriMesh union(List<TriMesh> meshes) {
-    return batch("_manifoldUnionN", meshes);
+    return batch(UNION, meshes);
   }
 
   /** The first mesh without the others. */
   TriMesh difference(List<TriMesh> meshes) {
-    return batch("_manifoldDifferenceN", meshes);
+    return batch(DIFFERENCE, meshes);
   }
 
   TriMesh intersection(TriMesh a, TriMesh b) {
     return batch("_manifoldIntersectionN", List.of(a, b));
   }
 
-  /** The part of {@code a} inside {@code b} and the part outside. */
-  List<TriMesh> split(TriMesh a, TriMesh b) {
-    imports.prepare(List.of(a, b));
-    try (NativeObject parts = imports.get(a).make("_Split", imports.get(b))) {
-      List<TriMesh> out = new ArrayList<>();
-      for (int i = 0; i < 2; i++) {
-        try (NativeObject part = parts.make("get", i)) {
-          out.add(exported(part));
-        }
+  /** The first two meshes in one, without the others. */
+  TriMesh recut(List<TriMesh> meshes) {
+    imports.prepare(meshes);
+    List<NativeObject> bodies = meshes.stream().map(imports::get).toList();
+    try (NativeObject joined = result(UNION, bodies.subList(0, 2))) {
+      List<NativeObject> cut = new ArrayList<>(List.of(joined));
+      cut.addAll(bodies.subList(2, bodies.size()));
+      try (NativeObject result = result(DIFFERENCE, cut)) {
+        return exported(result);
       }
-      return out;
     }
+  }
+
+  /** What each cutter cuts off from what the earlier ones left of a body, and the rest. */
+  List<TriMesh> slices(TriMesh body, List<TriMesh> cutters, IntConsumer done) {
+    List<TriMesh> all = new ArrayList<>(cutters);
+    all.add(body);
+    imports.prepare(all);
+    List<TriMesh> out = new ArrayList<>();
+    NativeObject rest = imports.get(body);
+    try {
+      for (int i = 0; i < cutters.size(); i++) {
+        try (NativeObject parts = rest.make("_Split", imports.get(cutters.get(i)))) {
+          try (NativeObject off = parts.make("get", 0)) {
+            out.add(exported(off));
+          }
+          NativeObject left = parts.make("get", 1);
+          if (i > 0) {
+            rest.close();
+          }
+          rest = left;
+        }
+        done.accept(i + 1);
+      }
+      out.add(exported(rest));
+    } finally {
+      if (rest != imports.get(body)) {
+        rest.close();
+      }
+    }
+    return out;
   }
 
   /** What {@code moving} shifted by {@code shift} has in common with {@code still}. */
@@ -108,13 +140,15 @@ final class Engine {
 
   private TriMesh batch(String function, List<TriMesh> meshes) {
     imports.prepare(meshes);
+    try (NativeObject result = result(function, meshes.stream().map(imports::get).toList())) {
+      return exported(result);
+    }
+  }
+
+  private NativeObject result(String function, List<NativeObject> bodies) {
     try (NativeObject list = bindings.make("Vector_manifold")) {
-      for (TriMesh mesh : meshes) {
-        list.call("push_back", imports.get(mesh));
-      }
-      try (NativeObject result = (NativeObject) bindings.callFunction(function, list)) {
-        return exported(result);
-      }
+      bodies.forEach(body -> list.call("push_back", body));
+      return (NativeObject) bindings.callFunction(function, list);
     }
   }
 

@@ -3,9 +3,9 @@ package org.castwright.solid.manifold;
 import java.lang.ref.ReferenceQueue;
 import java.lang.ref.WeakReference;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import org.castwright.mesh.TriMesh;
 
@@ -23,7 +23,10 @@ final class ImportCache {
   private static final long MOST_TRIANGLES = 1_000_000;
 
   private final Function<TriMesh, NativeObject> importer;
-  private final Map<Key, Entry> entries = new HashMap<>();
+
+  /** Other threads look what is there. */
+  private final Map<Key, Entry> entries = new ConcurrentHashMap<>();
+
   private final ReferenceQueue<TriMesh> gone = new ReferenceQueue<>();
   private long triangles;
   private long clock;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import java.util.function.IntConsumer;
 import org.castwright.geom.Box3;
 import org.castwright.geom.Vec3;
 import org.castwright.mesh.MeshCheck;
@@ -138,6 +139,27 @@ public final class ManifoldKernel implements SolidKernel {
     return result("difference", name, operands, meshes, engine -> engine.difference(meshes));
   }
 
+  /** Tools whose boxes meet neither that of the body nor that of what is added are left out. */
+  @Override
+  public Solid recut(String name, Solid body, Solid added, List<Solid> tools) {
+    List<Solid> both = List.of(body, added);
+    List<TriMesh> meshes = new ArrayList<>(meshes(both));
+    if (meshes.size() < 2) {
+      return difference(name, union(name, both), tools);
+    }
+    for (Solid tool : tools) {
+      if (both.stream().anyMatch(b -> meet(b.mesh(), Vec3.ZERO, tool.mesh()))) {
+        meshes.add(tool.mesh());
+      }
+    }
+    if (meshes.size() == 2) {
+      return union(name, both);
+    }
+    List<Solid> operands = new ArrayList<>(both);
+    operands.addAll(tools);
+    return result("recut", name, operands, meshes, engine -> engine.recut(meshes));
+  }
+
   @Override
   public Solid intersection(String name, Solid a, Solid b) {
     if (!meet(a.mesh(), Vec3.ZERO, b.mesh())) {
@@ -154,21 +176,36 @@ public final class ManifoldKernel implements SolidKernel {
 
   @Override
   public Split split(Solid body, Solid cutter) {
-    String inside = body.name() + " inside " + cutter.name();
-    String outside = body.name() + " outside " + cutter.name();
-    if (!meet(body.mesh(), Vec3.ZERO, cutter.mesh())) {
-      return new Split(new Solid(inside, NOTHING), new Solid(outside, body.mesh()));
+    List<Solid> parts = slices(body, List.of(cutter), done -> {});
+    return new Split(parts.get(0), parts.get(1));
+  }
+
+  /** Cutters whose boxes do not meet that of the body cut nothing off. */
+  @Override
+  public List<Solid> slices(Solid body, List<Solid> cutters, IntConsumer done) {
+    List<TriMesh> tools = new ArrayList<>();
+    for (Solid cutter : cutters) {
+      if (meet(body.mesh(), Vec3.ZERO, cutter.mesh())) {
+        tools.add(cutter.mesh());
+      }
     }
-    List<Solid> operands = List.of(body, cutter);
+    List<Solid> operands = new ArrayList<>(List.of(body));
+    operands.addAll(cutters);
+    List<TriMesh> all = meshes(operands);
     List<TriMesh> parts =
-        run(
-            "split",
-            operands,
-            meshes(operands),
-            engine -> engine.split(body.mesh(), cutter.mesh()));
-    return new Split(
-        checked("split", inside, operands, parts.get(0)),
-        checked("split", outside, operands, parts.get(1)));
+        tools.isEmpty()
+            ? List.of(body.mesh())
+            : run("split", operands, all, engine -> engine.slices(body.mesh(), tools, done));
+    List<Solid> out = new ArrayList<>();
+    int at = 0;
+    for (Solid cutter : cutters) {
+      boolean cut = at < tools.size() && tools.get(at) == cutter.mesh();
+      TriMesh part = cut ? parts.get(at++) : NOTHING;
+      out.add(checked("split", body.name() + " inside " + cutter.name(), operands, part));
+    }
+    String rest = body.name() + " outside " + cutters.get(cutters.size() - 1).name();
+    out.add(checked("split", rest, operands, parts.get(at)));
+    return out;
   }
 
   /** The hull of bodies that lie in one plane, or of none, is empty. */

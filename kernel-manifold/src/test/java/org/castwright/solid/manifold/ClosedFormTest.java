@@ -1,8 +1,10 @@
 package org.castwright.solid.manifold;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.castwright.geom.Frame;
 import org.castwright.geom.Vec3;
@@ -106,6 +108,41 @@ class ClosedFormTest {
     assertEquals(4, hull.volume(), ROUNDING);
     assertEquals(a.bounds().min(), hull.bounds().min());
     assertEquals(b.bounds().max(), hull.bounds().max());
+  }
+
+  @Test
+  void slicesOfABox() {
+    Solid box = KERNEL.solid("box", Bodies.box(0, 0, 0, 4, 1, 1));
+    Solid far = KERNEL.solid("far", Bodies.box(9, 0, 0, 10, 1, 1));
+    Solid left = KERNEL.solid("left", Bodies.box(-1, -1, -1, 1, 2, 2));
+    Solid middle = KERNEL.solid("middle", Bodies.box(0.5, -1, -1, 3, 2, 2));
+    List<Integer> done = new ArrayList<>();
+    List<Solid> parts = KERNEL.slices(box, List.of(left, far, middle), done::add);
+    double[] volumes = parts.stream().mapToDouble(Solid::volume).toArray();
+    // the middle is cut from what the left one left
+    assertArrayEquals(new double[] {1, 0, 2, 1}, volumes, ROUNDING);
+    assertEquals(List.of(1, 2), done);
+    assertEquals("box inside middle", parts.get(2).name());
+    Solid all = KERNEL.solid("all", Bodies.box(-1, -1, -1, 5, 2, 2));
+    List<Solid> none = KERNEL.slices(box, List.of(all, left), n -> {});
+    assertEquals(4, none.get(0).volume(), ROUNDING);
+    assertTrue(none.get(1).isEmpty() && none.get(2).isEmpty());
+  }
+
+  @Test
+  void recutJoinsAndTakesAway() {
+    Solid box = KERNEL.solid("box", Bodies.box(0, 0, 0, 4, 1, 1));
+    Solid knob = KERNEL.solid("knob", Bodies.box(1, 0.25, 0.5, 2, 0.75, 2));
+    Solid bore = KERNEL.solid("bore", Bodies.box(1.25, 0.5, -1, 1.75, 0.625, 3));
+    Solid far = KERNEL.solid("far", Bodies.box(9, 0, 0, 10, 1, 1));
+    Solid none = KERNEL.intersection("none", box, far);
+    // 4 and a knob of half a mm² by 1 mm that stands out, less a bore of 1/16 mm² by 2 mm
+    assertEquals(
+        4 + 0.5 - 0.125, KERNEL.recut("a", box, knob, List.of(far, bore)).volume(), ROUNDING);
+    assertEquals(4.5, KERNEL.recut("b", box, knob, List.of(far)).volume(), ROUNDING);
+    assertEquals(4 - 0.0625, KERNEL.recut("c", box, none, List.of(bore)).volume(), ROUNDING);
+    assertEquals(4, KERNEL.recut("d", box, none, List.of()).volume(), ROUNDING);
+    assertEquals("e", KERNEL.recut("e", box, knob, List.of(bore)).name());
   }
 
   @Test

@@ -2,6 +2,8 @@ package org.castwright.solid.manifold;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.dylibso.chicory.runtime.Instance;
@@ -13,6 +15,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.castwright.geom.Vec3;
@@ -83,7 +88,18 @@ class SameResultsTest {
       TriMesh a = Shapes.sphere(1, 16);
       TriMesh b = a.translated(new Vec3(0.5, 0.002 * i, 0));
       assertTrue(engine.difference(List.of(a, b)).triangleCount() > 50);
-      engine.split(a, b);
+      TriMesh slab = Bodies.box(-2, -2, -2, 2, 2, -0.5);
+      engine.slices(a, List.of(slab, b), done -> {});
+      assertThrows(
+          IllegalStateException.class,
+          () ->
+              engine.slices(
+                  a,
+                  List.of(slab, b),
+                  done -> {
+                    throw new IllegalStateException("stopped after " + done);
+                  }));
+      engine.recut(List.of(a, b, slab));
       engine.common(a, Vec3.X, b);
       engine.hull(b.xyz());
       assertEquals(before, engine.live());
@@ -105,6 +121,59 @@ class SameResultsTest {
     engine.common(body, Vec3.X, tool);
     assertEquals(body.triangleCount() + 12, engine.known(List.of(body, tool)));
     assertEquals(0, engine.known(List.of(Shapes.cube(1))));
+  }
+
+  @Test
+  void anEngineThatHasABodyIsWaitedFor() throws Exception {
+    AtomicInteger made = new AtomicInteger();
+    EnginePool pool =
+        new EnginePool(
+            2,
+            () -> {
+              made.incrementAndGet();
+              return new Engine();
+            });
+    List<TriMesh> large = List.of(Shapes.sphere(1, 250), Shapes.cube(1));
+    Engine first = pool.run(large, engine -> used(engine, large));
+    CountDownLatch taken = new CountDownLatch(1);
+    Thread other =
+        new Thread(
+            () ->
+                pool.run(
+                    large,
+                    engine -> {
+                      taken.countDown();
+                      return used(engine, large);
+                    }));
+    other.start();
+    taken.await();
+    assertEquals(first, pool.run(large, engine -> engine));
+    other.join();
+    assertEquals(1, made.get());
+    // what no engine has does not wait
+    CountDownLatch done = new CountDownLatch(1);
+    other = new Thread(() -> pool.run(large, engine -> waited(done)));
+    other.start();
+    while (!pool.idle().isEmpty()) {
+      Thread.sleep(1);
+    }
+    Engine second = pool.run(List.of(Shapes.cube(2)), engine -> engine);
+    done.countDown();
+    other.join();
+    assertNotEquals(first, second);
+  }
+
+  private static Engine used(Engine engine, List<TriMesh> meshes) {
+    engine.union(meshes);
+    return engine;
+  }
+
+  private static boolean waited(CountDownLatch latch) {
+    try {
+      return latch.await(1, TimeUnit.MINUTES);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   private static List<TriMesh> bodies() {
