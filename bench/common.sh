@@ -19,6 +19,12 @@ watch_memory() {
   echo "$peak" >"$work/peak"
 }
 
+# models_in FOLDER|FILE: sets models.
+models_in() {
+  models=("$1")
+  [ ! -d "$1" ] || models=("$1"/*)
+}
+
 # run_job COMMAND ARGUMENTS...: sets code, wall (s) and peak (MB); the mold is in $work/mold.
 run_job() {
   rm -rf "$work/mold"

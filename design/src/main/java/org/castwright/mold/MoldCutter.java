@@ -64,8 +64,8 @@ final class MoldCutter {
     Beside<Double> cutAway = Beside.begin(() -> featuresAlone(features, bores));
     Beside<TriMesh> channels = Beside.begin(() -> channelBody(bores));
     AtomicInteger done = new AtomicInteger();
-    // this thread cuts too, beside those of the pool
     double[] clearances = new double[n];
+    // this thread cuts too, beside those of the pool
     List<Solid> bodies =
         IntStream.range(0, n)
             .parallel()

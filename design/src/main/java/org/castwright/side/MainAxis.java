@@ -129,8 +129,10 @@ public final class MainAxis {
           image.look(mesh, frame, PIXELS, LEAST_PIXEL);
           trials.forEach(
               t -> {
-                t.freed[2 * k] = freed(t.points, frame, image, false);
-                t.freed[2 * k + 1] = freed(t.points, frame, image, true);
+                boolean[][] two =
+                    Freed.bothWays(image, frame, t.points.length, i -> t.points[i], 0);
+                t.freed[2 * k] = two[0];
+                t.freed[2 * k + 1] = two[1];
               });
         });
     int clean = 2 * (axes.size() - 1);
@@ -149,18 +151,5 @@ public final class MainAxis {
       }
     }
     return best == null ? first : best.axis;
-  }
-
-  /** Which points nothing stands above, or below. */
-  private static boolean[] freed(Vec3[] points, Frame frame, EndsImage image, boolean below) {
-    boolean[] free = new boolean[points.length];
-    double slack = image.raster().pixel();
-    for (int i = 0; i < free.length; i++) {
-      Vec3 q = frame.toLocal(points[i]);
-      int c = image.raster().nearest(q.x(), q.y());
-      free[i] =
-          c < 0 || (below ? image.low()[c] >= q.z() - slack : image.high()[c] <= q.z() + slack);
-    }
-    return free;
   }
 }

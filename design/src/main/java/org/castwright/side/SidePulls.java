@@ -27,9 +27,6 @@ final class SidePulls {
 
   private static final double LEAST_PIXEL = 0.05;
 
-  /** A column and its neighbors. */
-  private static final int AROUND = 9;
-
   /** Of pulls that free nearly as much the first is taken: clean axes come before spread ones. */
   private static final double NEARLY = 0.95;
 
@@ -159,7 +156,7 @@ final class SidePulls {
               if (done[i]) {
                 return false;
               }
-              Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
+              Vec3 q = frame.toLocal(point(i));
               double h = q.z() + HAIR;
               return roof.at(q.x() + HAIR, q.y()) <= h
                   || roof.at(q.x() - HAIR, q.y()) <= h
@@ -177,51 +174,21 @@ final class SidePulls {
     }
   }
 
-  /** Which points an axis frees, pulled along it and against it. */
+  /**
+   * Which points an axis frees, pulled along it and against it. Beside a wall along the pull half
+   * of the columns near it stand in the wall: a point counts as free if one of them leaves it so,
+   * and what that grants too much lies within a column of the wall.
+   */
   private void look(int number, Vec3 axis, EndsImage image) {
     Frame frame = Frame.along(axis);
     image.look(casting, frame, PIXELS, LEAST_PIXEL);
-    double slack = image.raster().pixel();
     int n = (space.size() + stride - 1) / stride;
-    boolean[] up = new boolean[n];
-    boolean[] down = new boolean[n];
-    for (int k = 0; k < n; k++) {
-      int i = k * stride;
-      Vec3 q = frame.toLocal(new Vec3(space.x(i), space.y(i), space.z(i)));
-      up[k] = roof(image, q.x(), q.y()) <= q.z() + slack;
-      down[k] = floor(image, q.x(), q.y()) >= q.z() - slack;
-    }
-    frees[2 * number] = up;
-    frees[2 * number + 1] = down;
+    boolean[][] two = Freed.bothWays(image, frame, n, k -> point(k * stride), 1);
+    frees[2 * number] = two[0];
+    frees[2 * number + 1] = two[1];
   }
 
-  /**
-   * The lowest roof of the columns round a point. Beside a wall along the pull half of the columns
-   * near it stand in the wall: a point counts as free if one of them leaves it so, and what that
-   * grants too much lies within a column of the wall.
-   */
-  private static float roof(EndsImage image, double x, double y) {
-    float least = Float.POSITIVE_INFINITY;
-    for (int k = 0; k < AROUND; k++) {
-      int c = around(image, x, y, k);
-      least = Math.min(least, c < 0 ? Float.NEGATIVE_INFINITY : image.high()[c]);
-    }
-    return least;
-  }
-
-  /** The highest floor of the columns round a point, as {@link #roof}. */
-  private static float floor(EndsImage image, double x, double y) {
-    float most = Float.NEGATIVE_INFINITY;
-    for (int k = 0; k < AROUND; k++) {
-      int c = around(image, x, y, k);
-      most = Math.max(most, c < 0 ? Float.POSITIVE_INFINITY : image.low()[c]);
-    }
-    return most;
-  }
-
-  /** One of the columns round a point, or -1 outside the picture. */
-  private static int around(EndsImage image, double x, double y, int k) {
-    double step = image.raster().pixel();
-    return image.raster().nearest(x + (k % 3 - 1) * step, y + (k / 3 - 1) * step);
+  private Vec3 point(int i) {
+    return new Vec3(space.x(i), space.y(i), space.z(i));
   }
 }

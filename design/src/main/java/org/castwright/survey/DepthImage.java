@@ -53,12 +53,7 @@ public final class DepthImage implements SpanSink {
       points = new double[n];
     }
     double[] box = Projection.into(mesh.xyz(), frame, points);
-    double side = Math.max(box[Projection.MAX_X] - box[0], box[Projection.MAX_Y] - box[1]);
-    double pixel = Math.max(side / pixels, smallest);
-    draw(
-        points,
-        mesh.tri(),
-        Raster.over(box[0], box[1], box[Projection.MAX_X], box[Projection.MAX_Y], pixel));
+    draw(points, mesh.tri(), Raster.over(box, pixels, smallest));
   }
 
   /** The vertices of the mesh last looked at, in its frame; longer than needed, not to be kept. */

@@ -24,8 +24,7 @@ public final class EndsImage implements SpanSink {
    * @param pixel distance between columns, mm
    */
   public void look(TriMesh mesh, Frame frame, double pixel) {
-    double[] box = turned(mesh, frame);
-    draw(mesh, box, pixel);
+    draw(mesh, Raster.over(turned(mesh, frame), pixel));
   }
 
   /**
@@ -35,9 +34,7 @@ public final class EndsImage implements SpanSink {
    * @param smallest columns never stand closer than this, mm
    */
   public void look(TriMesh mesh, Frame frame, int pixels, double smallest) {
-    double[] box = turned(mesh, frame);
-    double side = Math.max(box[Projection.MAX_X] - box[0], box[Projection.MAX_Y] - box[1]);
-    draw(mesh, box, Math.max(side / pixels, smallest));
+    draw(mesh, Raster.over(turned(mesh, frame), pixels, smallest));
   }
 
   private double[] turned(TriMesh mesh, Frame frame) {
@@ -48,8 +45,8 @@ public final class EndsImage implements SpanSink {
     return Projection.into(mesh.xyz(), frame, points);
   }
 
-  private void draw(TriMesh mesh, double[] box, double pixel) {
-    raster = Raster.over(box[0], box[1], box[Projection.MAX_X], box[Projection.MAX_Y], pixel);
+  private void draw(TriMesh mesh, Raster over) {
+    raster = over;
     int columns = raster.columns();
     if (high.length < columns) {
       high = new float[columns];

@@ -36,6 +36,21 @@ public record Raster(double x0, double y0, double pixel, int nx, int ny) {
         minX - (MARGIN - OFF_X) * pixel, minY - (MARGIN - OFF_Y) * pixel, pixel, nx, ny);
   }
 
+  /**
+   * The grid over a box as {@link Projection} gives it.
+   *
+   * @param pixels columns along its longer side
+   * @param smallest columns never stand closer than this, mm
+   */
+  static Raster over(double[] box, int pixels, double smallest) {
+    double side = Math.max(box[Projection.MAX_X] - box[0], box[Projection.MAX_Y] - box[1]);
+    return over(box, Math.max(side / pixels, smallest));
+  }
+
+  static Raster over(double[] box, double pixel) {
+    return over(box[0], box[1], box[Projection.MAX_X], box[Projection.MAX_Y], pixel);
+  }
+
   int columns() {
     return nx * ny;
   }

@@ -34,7 +34,10 @@ public interface SolidKernel extends AutoCloseable {
   Solid intersection(String name, Solid a, Solid b);
 
   /** Both sides of a cut: the part of {@code body} inside {@code cutter} and the part outside. */
-  Split split(Solid body, Solid cutter);
+  default Split split(Solid body, Solid cutter) {
+    List<Solid> parts = slices(body, List.of(cutter), done -> {});
+    return new Split(parts.get(0), parts.get(1));
+  }
 
   /**
    * {@code body} with {@code added} joined to it, without any of {@code tools}. Quicker than a

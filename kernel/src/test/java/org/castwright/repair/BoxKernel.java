@@ -65,11 +65,6 @@ final class BoxKernel implements SolidKernel {
   }
 
   @Override
-  public Split split(Solid body, Solid cutter) {
-    throw new UnsupportedOperationException();
-  }
-
-  @Override
   public Solid recut(String name, Solid body, Solid added, List<Solid> tools) {
     throw new UnsupportedOperationException();
   }

@@ -1,6 +1,7 @@
 package org.castwright.solid.manifold;
 
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.BiConsumer;
@@ -128,11 +129,7 @@ public final class ManifoldKernel implements SolidKernel {
     operands.addAll(tools);
     List<TriMesh> meshes = new ArrayList<>();
     meshes.add(from.mesh());
-    for (Solid tool : tools) {
-      if (meet(from.mesh(), Vec3.ZERO, tool.mesh())) {
-        meshes.add(tool.mesh());
-      }
-    }
+    meshes.addAll(meeting(List.of(from), tools));
     if (meshes.size() < 2) {
       return new Solid(name, from.mesh());
     }
@@ -147,11 +144,7 @@ public final class ManifoldKernel implements SolidKernel {
     if (meshes.size() < 2) {
       return difference(name, union(name, both), tools);
     }
-    for (Solid tool : tools) {
-      if (both.stream().anyMatch(b -> meet(b.mesh(), Vec3.ZERO, tool.mesh()))) {
-        meshes.add(tool.mesh());
-      }
-    }
+    meshes.addAll(meeting(both, tools));
     if (meshes.size() == 2) {
       return union(name, both);
     }
@@ -174,37 +167,28 @@ public final class ManifoldKernel implements SolidKernel {
         engine -> engine.intersection(a.mesh(), b.mesh()));
   }
 
-  @Override
-  public Split split(Solid body, Solid cutter) {
-    List<Solid> parts = slices(body, List.of(cutter), done -> {});
-    return new Split(parts.get(0), parts.get(1));
-  }
-
   /** Cutters whose boxes do not meet that of the body cut nothing off. */
   @Override
   public List<Solid> slices(Solid body, List<Solid> cutters, IntConsumer done) {
-    List<TriMesh> tools = new ArrayList<>();
-    for (Solid cutter : cutters) {
-      if (meet(body.mesh(), Vec3.ZERO, cutter.mesh())) {
-        tools.add(cutter.mesh());
-      }
-    }
     List<Solid> operands = new ArrayList<>(List.of(body));
     operands.addAll(cutters);
-    List<TriMesh> all = meshes(operands);
+    List<TriMesh> tools = meeting(List.of(body), cutters);
     List<TriMesh> parts =
         tools.isEmpty()
             ? List.of(body.mesh())
-            : run("split", operands, all, engine -> engine.slices(body.mesh(), tools, done));
+            : run(
+                "split",
+                operands,
+                meshes(operands),
+                engine -> engine.slices(body.mesh(), tools, done));
+    Iterator<TriMesh> part = parts.iterator();
     List<Solid> out = new ArrayList<>();
-    int at = 0;
     for (Solid cutter : cutters) {
-      boolean cut = at < tools.size() && tools.get(at) == cutter.mesh();
-      TriMesh part = cut ? parts.get(at++) : NOTHING;
-      out.add(checked("split", body.name() + " inside " + cutter.name(), operands, part));
+      TriMesh off = meet(body.mesh(), Vec3.ZERO, cutter.mesh()) ? part.next() : NOTHING;
+      out.add(checked("split", body.name() + " inside " + cutter.name(), operands, off));
     }
     String rest = body.name() + " outside " + cutters.get(cutters.size() - 1).name();
-    out.add(checked("split", rest, operands, parts.get(at)));
+    out.add(checked("split", rest, operands, part.next()));
     return out;
   }
 
@@ -284,6 +268,13 @@ public final class ManifoldKernel implements SolidKernel {
   /** The meshes that are not empty. */
   private static List<TriMesh> meshes(List<Solid> solids) {
     return solids.stream().map(Solid::mesh).filter(m -> !m.isEmpty()).toList();
+  }
+
+  /** The meshes of those tools whose boxes meet that of one of the bodies. */
+  private static List<TriMesh> meeting(List<Solid> bodies, List<Solid> tools) {
+    return meshes(tools).stream()
+        .filter(tool -> bodies.stream().anyMatch(b -> meet(b.mesh(), Vec3.ZERO, tool)))
+        .toList();
   }
 
   /** Whether the boxes of two meshes, one of them shifted, have a point in common. */
